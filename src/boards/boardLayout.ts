@@ -1,0 +1,112 @@
+import type { Bearing } from '../joists/bearing.js';
+import type { Finding } from '../rules/finding.js';
+import type { Point } from '../survey/point.js';
+import type { Certificate } from './certificate.js';
+
+/** Boards in their places, the cuts that make them, and how good the answer is. Lengths in mm. */
+export interface BoardLayout {
+  readonly pieces: readonly Piece[];
+  readonly boards: readonly Board[];
+  /** What is left of the boards, largest first. */
+  readonly offcuts: readonly Offcut[];
+  readonly rows: readonly Row[];
+  /** Number of butt joints that land on a joist. */
+  readonly endJoints: number;
+  readonly boardsBought: number;
+  /** Boards needed if every board came as short as its tolerance allows: what to order. `null`: no layout then. */
+  readonly boardsAtMinimumLength: number | null;
+  /** Boards by size, as laid. */
+  readonly boardsByStock: readonly { readonly stock: string; readonly count: number }[];
+  /** Present when prices were given. */
+  readonly cost?: number;
+  /** Area of the pieces as cut, m2. */
+  readonly areaM2: number;
+  /** Area of the boards less that of the pieces, m2. */
+  readonly wasteAreaM2: number;
+  readonly cuts: number;
+  /** Length of all joints between boards, mm. */
+  readonly jointLength: number;
+  /** No layout under these rules uses fewer boards. */
+  readonly bound: number;
+  /** No layout under these rules costs less. */
+  readonly costBound?: number;
+  /** Whether the bound meets the answer. */
+  readonly proven: boolean;
+  /** Whether no layout of this many boards has fewer end joints. */
+  readonly piecesProven: boolean;
+  readonly certificate?: Certificate;
+  /** Why the number of boards is what it is, in words. */
+  readonly reasons: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** A band of boards across the joists. Rows are numbered from 1 at the low wall. */
+export interface Row {
+  readonly row: number;
+  /** Edges of the row, plan coordinates along the joists, mm. */
+  readonly low: number;
+  readonly high: number;
+  /** mm. */
+  readonly width: number;
+  /** Whether the row is narrower than its boards. */
+  readonly ripped: boolean;
+}
+
+/** One piece of board as fixed. */
+export interface Piece {
+  /** Row and place in the row, from the low end: `2.3`. */
+  readonly id: string;
+  readonly row: number;
+  /** As cut, plan coordinates. */
+  readonly outline: readonly Point[];
+  /** Holes cut in the piece, plan coordinates. */
+  readonly holes?: readonly (readonly Point[])[];
+  /** Nominal: joist centre to joist centre, or to the wall less its gap. */
+  readonly length: number;
+  /** As cut. */
+  readonly cutLength: number;
+  readonly width: number;
+  /** The board it is cut from. */
+  readonly board: string;
+  /** Place on the board, from its low end and its low edge, the board lying the way it is fixed. */
+  readonly at: { readonly along: number; readonly across: number };
+  readonly ends: readonly [low: End, high: End];
+  readonly edges: { readonly low: 'bound' | 'cut'; readonly high: 'bound' | 'cut' };
+  /** Takes the whole length of a board: needs one that is not short. */
+  readonly tight: boolean;
+  readonly massKg: number;
+}
+
+export interface End {
+  readonly meets: 'board' | 'wall' | 'opening';
+  /** The joist under an end joint. */
+  readonly joist?: string;
+  /** Plan coordinate across the joists: the joint's centre line, or the end of the piece at a wall or opening. */
+  readonly position: number;
+  readonly made: 'factory' | 'cut';
+  readonly bearing?: Bearing;
+}
+
+/** One board bought, and how it is cut. Places are measured on the board: along from its low end, across from its low edge. */
+export interface Board {
+  readonly id: string;
+  /** Id of the stock. */
+  readonly stock: string;
+  readonly cuts: readonly Cut[];
+  readonly offcuts: readonly Offcut[];
+}
+
+/** `cross`: at a distance along the board, from one distance across it to another; `rip`: the other way about. */
+export interface Cut {
+  readonly kind: 'cross' | 'rip';
+  readonly at: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Offcut {
+  readonly board: string;
+  readonly length: number;
+  readonly width: number;
+  readonly at: { readonly along: number; readonly across: number };
+}

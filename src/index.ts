@@ -1,0 +1,32 @@
+export type { Board, BoardLayout, Cut, End, Offcut, Piece, Row } from './boards/boardLayout.js';
+export type { FixingLength } from './fixings/fixingLength.js';
+export type { FixingLine, FixingPosition, PlacedFixings } from './fixings/placedFixings.js';
+export { type Bearing, type BearingOutcome, type BearingRequest, bearing } from './joists/bearing.js';
+export { joistsFromPositions, type PositionsRequest } from './joists/joistsFromPositions.js';
+export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpacing.js';
+export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
+export type { Finding, Severity, Where } from './rules/finding.js';
+export type { Conditions, Level, Rule, RuleKey, RuleRow, RuleSet, Sense } from './rules/ruleSet.js';
+export { ruleSets } from './rules/ruleSets.js';
+export { ruleTable } from './rules/ruleTable.js';
+export { type RuleValue, ruleValue } from './rules/ruleValue.js';
+export type { Source, Standing } from './rules/source.js';
+export { type Overrides, type RulesInput, withRules } from './rules/withRules.js';
+export type { Attempt } from './survey/attempt.js';
+export type { BoardStock } from './survey/boardStock.js';
+export { InputError, isInputError, type Problem } from './survey/inputError.js';
+export type {
+  Direction,
+  Joist,
+  JoistDescription,
+  JoistPosition,
+  JoistsByMarks,
+  JoistsByPositions,
+  JoistsBySpacing,
+} from './survey/joist.js';
+export type { Layer, LayerKind } from './survey/layer.js';
+export type { Mark } from './survey/mark.js';
+export type { Point } from './survey/point.js';
+export { rectangle } from './survey/rectangle.js';
+export type { Opening, OpeningCircle, OpeningKind, OpeningOutline, Room, Wall, Zone } from './survey/room.js';
+export type { TakeOff, TakeOffLine } from './takeoff/takeOffResult.js';

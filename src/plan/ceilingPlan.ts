@@ -1,0 +1,43 @@
+import type { BoardLayout } from '../boards/boardLayout.js';
+import type { FixingLength } from '../fixings/fixingLength.js';
+import type { PlacedFixings } from '../fixings/placedFixings.js';
+import type { Finding } from '../rules/finding.js';
+import type { RuleSet } from '../rules/ruleSet.js';
+import type { BoardStock } from '../survey/boardStock.js';
+import type { Direction, Joist } from '../survey/joist.js';
+import type { Layer } from '../survey/layer.js';
+import type { Room } from '../survey/room.js';
+import type { TakeOff } from '../takeoff/takeOffResult.js';
+
+/** The job with every default filled in. */
+export interface CompletedJob {
+  readonly room: Room;
+  readonly joists: readonly Joist[];
+  readonly lining: readonly Layer[];
+  readonly boards: readonly BoardStock[];
+  readonly rules: RuleSet;
+  readonly prefer: string;
+}
+
+/** One ceiling, whole: plain data. */
+export interface CeilingPlan {
+  readonly job: CompletedJob;
+  readonly room: Room;
+  readonly joists: readonly Joist[];
+  readonly layout: BoardLayout;
+  readonly fixings: PlacedFixings;
+  readonly fixingLength: FixingLength;
+  readonly takeOff: TakeOff;
+  /** Probabilities that every board end of the layout has its bearing, joint over all of them. */
+  readonly confidence: { readonly onTimber: number; readonly withinEdgeRules: number };
+  /** Ids of the joists to prove before anything is cut to them. */
+  readonly proveFirst: readonly string[];
+  /** In order of severity. */
+  readonly findings: readonly Finding[];
+  readonly meta: {
+    /** Under a hold nothing is to be bought, cut or fixed. */
+    readonly held: boolean;
+    readonly direction: Direction;
+    readonly ruleSet: string;
+  };
+}

@@ -1,0 +1,89 @@
+import type { Source } from './source.js';
+
+/** Keys in every rule set. */
+export const RULE_KEYS = [
+  'stagger.minimum',
+  'stagger.preferred',
+  'piece.minimumLength',
+  'piece.preferredLength',
+  'piece.minimumSupports',
+  'piece.maximumMass',
+  'row.minimumWidth',
+  'row.preferredWidth',
+  'perimeter.gap',
+  'perimeter.overhang',
+  'perimeter.probeBay',
+  'joint.gap',
+  'edgeJoint.gap',
+  'kerf',
+  'cut.tolerance',
+  'oldJoint.clearance',
+  'opening.jointClearance',
+  'hatch.cornerClearance',
+  'support.centres',
+  'fixing.field',
+  'fixing.boardEnd',
+  'fixing.perimeter',
+  'fixing.boundEdgeDistance',
+  'fixing.cutEdgeDistance',
+  'fixing.timberEdgeDistance',
+  'fixing.floatingEdgeDistance',
+  'fixing.embedment',
+  'fixing.preferredEmbedment',
+  'fixing.maximumEmbedment',
+  'movementJoint.maximumRun',
+] as const;
+
+export type RuleKey = (typeof RULE_KEYS)[number];
+
+/** Whether the value is a floor, a ceiling, or what to aim at. */
+export type Sense = 'at least' | 'at most' | 'nominal';
+
+/** `must` broken is an error, `should` broken a warning. */
+export type Level = 'must' | 'should';
+
+/** What a value may depend on. */
+export interface Conditions {
+  readonly fixing?: 'screw' | 'nail';
+  /** mm. A row for a thickness serves every thicker board up to the next row. */
+  readonly boardThickness?: number;
+  /** Joist centres, mm. A row serves centres up to its own. */
+  readonly centres?: number;
+  /** Of the bound edges to the joists. */
+  readonly orientation?: 'across' | 'along';
+  /** Intermediate noggings under the bound edges. */
+  readonly noggings?: boolean;
+  /** 1 for the board next to the old ceiling, 2 for the one under it. */
+  readonly layer?: number;
+  readonly adhesive?: boolean;
+  /** Minutes of declared fire resistance. */
+  readonly fireRating?: number;
+}
+
+/** One row of a rule's table. */
+export interface RuleRow {
+  /** `null`: the set has no limit. */
+  readonly value: number | null;
+  /** How far a nominal value may be left, in the rule's unit. */
+  readonly range?: { readonly least: number; readonly greatest: number };
+  /** When this row applies; always, if absent. */
+  readonly when?: Conditions;
+  readonly source: Source;
+  readonly note?: string;
+}
+
+export interface Rule {
+  /** What the rule governs, in site words. */
+  readonly title: string;
+  readonly unit: 'mm' | 'kg' | 'joists';
+  readonly sense: Sense;
+  readonly level: Level;
+  readonly rows: readonly RuleRow[];
+}
+
+/** What one country, standard or job requires: plain data. */
+export interface RuleSet {
+  readonly id: string;
+  readonly title: string;
+  readonly rules: Readonly<Record<RuleKey, Rule>>;
+}

@@ -18,17 +18,13 @@ export function admit<T>(schema: z.ZodMiniType<T>, input: unknown, root = ''): T
   return input as T;
 }
 
-/** A schema check of our own: `code` and `expected` come out in the problem as they stand. */
-export const demand = <T>(
-  test: (value: T) => boolean | undefined,
-  code: string,
-  expected: string,
-  path: (string | number)[] = [],
-) =>
-  z.check<T>((context) => {
-    if (test(context.value) !== false) return;
-    const issue: RawIssue = { code: 'custom', input: context.value, path, params: { code, expected }, continue: true };
-    context.issues.push(issue);
+/** A schema check of our own: `code`, `expected` and, if given, `received` come out in the problem as they stand. */
+export const demand = <T>(test: (value: T) => boolean, code: string, expected: string, received?: (value: T) => string) =>
+  z.check<T>(({ value, issues }) => {
+    if (test(value)) return;
+    const params = { code, expected, ...(received && { received: received(value) }) };
+    const issue: RawIssue = { code: 'custom', input: value, path: [], params, continue: true };
+    issues.push(issue);
   });
 
 function problemsOf(issue: Issue, input: unknown, root: string): Problem[] {
@@ -62,8 +58,10 @@ function problemsOf(issue: Issue, input: unknown, root: string): Problem[] {
       );
     case 'invalid_key':
       return [problem('unknown-field', at, 'a known key', shown(issue.path[issue.path.length - 1]))];
-    case 'custom':
-      return [problem(String(issue.params?.code ?? 'invalid'), at, String(issue.params?.expected ?? 'a valid value'), received)];
+    case 'custom': {
+      const { code, expected, received: own } = issue.params as { code: string; expected: string; received?: string };
+      return [problem(code, at, expected, own ?? received)];
+    }
     default:
       return [problem('invalid', at, 'a valid value', received)];
   }

@@ -4,7 +4,7 @@ import { demand } from './door.js';
 import type { Joist, JoistDescription } from './joist.js';
 import type { Layer } from './layer.js';
 import type { Mark } from './mark.js';
-import { extentOf, isSimple } from './outline.js';
+import { corners, extentOf, isSimple } from './outline.js';
 import type { Point } from './point.js';
 import type { Opening, Room } from './room.js';
 
@@ -98,48 +98,60 @@ export const joistDescriptionSchema: z.ZodMiniType<JoistDescription> = z.union([
 
 const zoneSchema = z.strictObject({ id: label, outline: outlineSchema, joists: joistDescriptionSchema });
 
-const isRoomSized = (outline: readonly Point[], wanted: (least: number, greatest: number) => boolean): boolean => {
+const sizeOf = (outline: readonly Point[]): { readonly least: number; readonly greatest: number; readonly text: string } => {
   const { left, right, low, high } = extentOf(outline);
-  return wanted(Math.min(right - left, high - low), Math.max(right - left, high - low));
+  const [width, depth] = [right - left, high - low];
+  return { least: Math.min(width, depth), greatest: Math.max(width, depth), text: `${width} by ${depth}` };
 };
 
+const looksLikeMetres = (outline: readonly Point[]): boolean => sizeOf(outline).greatest < METRES_LIMIT;
+const sidesOf = (outline: readonly Point[]): number => corners(outline).length;
+const sizeText = (outline: readonly Point[]): string => sizeOf(outline).text;
+
 const roomOutline = outlineSchema.check(
+  demand((outline) => !looksLikeMetres(outline), 'looks-like-metres', 'lengths in mm, and this looks like metres', sizeText),
   demand(
-    (outline) => isRoomSized(outline, (_, greatest) => greatest >= METRES_LIMIT),
-    'looks-like-metres',
-    'lengths in mm (a room this small looks like metres)',
-  ),
-  demand(
-    (outline) => isRoomSized(outline, (least, greatest) => greatest < METRES_LIMIT || least >= LEAST_ROOM),
+    (outline) => looksLikeMetres(outline) || sizeOf(outline).least >= LEAST_ROOM,
     'room-too-small',
     `a room of at least ${LEAST_ROOM} mm each way`,
+    sizeText,
   ),
   demand(
-    (outline) => isRoomSized(outline, (_, greatest) => greatest <= LONGEST_ROOM),
+    (outline) => sizeOf(outline).greatest <= LONGEST_ROOM,
     'room-too-large',
-    `a room of at most ${LONGEST_ROOM} mm`,
+    `a room of at most ${LONGEST_ROOM} mm each way`,
+    sizeText,
   ),
 );
 
-export const roomSchema: z.ZodMiniType<Room> = z.strictObject({
-  id: z.optional(label),
-  name: z.optional(label),
-  outline: roomOutline,
-  openings: z.optional(z.array(openingSchema).check(z.maxLength(500))),
-  height: z.optional(positive),
-  walls: z.optional(
-    z.array(
-      z.strictObject({
-        edge: z.int().check(z.gte(0)),
-        name: z.optional(label),
-        window: z.optional(z.boolean()),
-        door: z.optional(z.boolean()),
-      }),
+export const roomSchema: z.ZodMiniType<Room> = z
+  .strictObject({
+    id: z.optional(label),
+    name: z.optional(label),
+    outline: roomOutline,
+    openings: z.optional(z.array(openingSchema).check(z.maxLength(500))),
+    height: z.optional(positive),
+    walls: z.optional(
+      z.array(
+        z.strictObject({
+          edge: z.int().check(z.gte(0)),
+          name: z.optional(label),
+          window: z.optional(z.boolean()),
+          door: z.optional(z.boolean()),
+        }),
+      ),
     ),
-  ),
-  zones: z.optional(z.array(zoneSchema)),
-  tags: z.optional(z.record(z.string(), z.union([z.string(), z.number(), z.boolean()]))),
-});
+    zones: z.optional(z.array(zoneSchema)),
+    tags: z.optional(z.record(z.string(), z.union([z.string(), z.number(), z.boolean()]))),
+  })
+  .check(
+    demand(
+      ({ walls = [], outline }) => walls.every(({ edge }) => edge < sidesOf(outline)),
+      'no-such-wall',
+      'walls whose edge is an index into the outline',
+      ({ walls = [], outline }) => `edge ${Math.max(...walls.map(({ edge }) => edge))} of ${sidesOf(outline)} sides`,
+    ),
+  );
 
 export const layerSchema: z.ZodMiniType<Layer> = z.strictObject({
   kind: z.enum([

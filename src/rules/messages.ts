@@ -15,9 +15,42 @@ export const messages: Readonly<Record<string, Message>> = {
     remedy: 'Probe both edges of one joist and give the width.',
   },
   'joist-probe-last-bay': {
-    message: 'The last joist is {value} mm from the far wall; a bay that long may hide one more joist.',
-    remedy: 'Probe between the last joist and the wall.',
+    message: '{joist} is {value} mm from the wall beside it; a bay that long may hide one more joist.',
+    remedy: 'Probe between {joist} and that wall before anything is cut.',
   },
+
+  // Whether to start
+  'texture-untested': {
+    message: 'Layer {number} of the old ceiling ({layer}) has no asbestos test result, and {value} screws would go through it. Do not start.',
+    remedy: 'Have it sampled and tested by a competent person under local rules, and give the result.',
+  },
+  'asbestos-positive': {
+    message: 'Layer {number} of the old ceiling ({layer}) was tested positive for asbestos, and {value} screws would go through it.',
+    remedy: 'Only people trained and, where local rules ask for it, licensed for such work, to a written plan of work. This plan is no clearance.',
+  },
+  'lining-unknown': {
+    message: 'Nothing is known of the old ceiling: no screw length can be relied on, and its asbestos status is unknown.',
+    remedy: 'Open a probe hole, once it is known that there is no asbestos, and give each layer with its thickest reading.',
+  },
+  'survey-missing': {
+    message: 'Nobody has said whether the old ceiling is sound, dry and flat: whether it may be over-boarded is not judged here.',
+  },
+
+  // Cautions of every plan
+  'services-unknown': {
+    message: 'Cables and pipes may run anywhere above the old ceiling.',
+    remedy: 'Trace and isolate services before the first hole, and keep screws out of their zones.',
+  },
+  'load-unchecked': {
+    message: 'The new boards add {value} kg/m2 before plaster. This is not a structural check.',
+    remedy: 'Have the joists looked at by a competent person if their size, span or state is in doubt.',
+  },
+  'team-unknown': {
+    message: 'The heaviest piece weighs {value} kg. Nobody has said who lifts, so no piece was taken as too heavy.',
+    remedy: 'Lift with two people or a board lifter; assess the lift under local rules.',
+  },
+  'work-at-height': { message: 'All of this is work at height: use a stable platform that lets you reach the board without stretching.' },
+  dust: { message: 'Cutting, drilling and old plaster make dust: keep it down, wear a mask that fits, ventilate.' },
 };
 
 /** Fills the `{blanks}` of a sentence; lengths are shown to a tenth. */

@@ -50,7 +50,11 @@ function replaced(base: RuleSet, overrides: Overrides): RuleSet {
     const { value, source = callersOwn } = typeof given === 'number' ? { value: given } : given;
     rules[key] = { ...base.rules[key], rows: [{ value, source }] };
   }
-  return { id: `${base.id}, changed`, title: `${base.title}; changed by the caller: ${keys.sort().join(', ')}`, rules };
+  return {
+    id: `${base.id}, changed`,
+    title: `${base.title}; changed by the caller: ${keys.sort((a, b) => (a < b ? -1 : 1)).join(', ')}`,
+    rules,
+  };
 }
 
 /** Checks rules that were passed on their own. */

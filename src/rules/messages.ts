@@ -21,12 +21,15 @@ export const messages: Readonly<Record<string, Message>> = {
 
   // Whether to start
   'texture-untested': {
-    message: 'Layer {number} of the old ceiling ({layer}) has no asbestos test result, and {value} screws would go through it. Do not start.',
+    message:
+      'Layer {number} of the old ceiling ({layer}) has no asbestos test result, and {value} screws would go through it. Do not start.',
     remedy: 'Have it sampled and tested by a competent person under local rules, and give the result.',
   },
   'asbestos-positive': {
-    message: 'Layer {number} of the old ceiling ({layer}) was tested positive for asbestos, and {value} screws would go through it.',
-    remedy: 'Only people trained and, where local rules ask for it, licensed for such work, to a written plan of work. This plan is no clearance.',
+    message:
+      'Layer {number} of the old ceiling ({layer}) was tested positive for asbestos, and {value} screws would go through it.',
+    remedy:
+      'Only people trained and, where local rules ask for it, licensed for such work, to a written plan of work. This plan is no clearance.',
   },
   'lining-unknown': {
     message: 'Nothing is known of the old ceiling: no screw length can be relied on, and its asbestos status is unknown.',
@@ -49,7 +52,9 @@ export const messages: Readonly<Record<string, Message>> = {
     message: 'The heaviest piece weighs {value} kg. Nobody has said who lifts, so no piece was taken as too heavy.',
     remedy: 'Lift with two people or a board lifter; assess the lift under local rules.',
   },
-  'work-at-height': { message: 'All of this is work at height: use a stable platform that lets you reach the board without stretching.' },
+  'work-at-height': {
+    message: 'All of this is work at height: use a stable platform that lets you reach the board without stretching.',
+  },
   dust: { message: 'Cutting, drilling and old plaster make dust: keep it down, wear a mask that fits, ventilate.' },
 };
 

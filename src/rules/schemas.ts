@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { demand } from '../survey/door.js';
 import { type Conditions, RULE_KEYS, type RuleKey, type RuleSet } from './ruleSet.js';
+import type { Overrides, RulesInput } from './rulesInput.js';
 import type { Source } from './source.js';
-import type { Overrides, RulesInput } from './withRules.js';
 
 export const ruleKeySchema: z.ZodMiniType<RuleKey> = z.enum(RULE_KEYS);
 

@@ -1,14 +1,11 @@
 import { admit } from '../survey/door.js';
 import type { Rule, RuleKey, RuleSet } from './ruleSet.js';
+import type { Overrides, RulesInput } from './rulesInput.js';
 import { overridesSchema, ruleSetSchema, rulesInputSchema } from './schemas.js';
 import type { Source } from './source.js';
 import { uk } from './uk.js';
 
-/** Values that replace those of a rule set, by key, in the rule's own unit. */
-export type Overrides = { readonly [K in RuleKey]?: number | { readonly value: number; readonly source?: Source } };
-
-/** Wherever `rules` is taken: a whole set, or overrides of `ruleSets.uk`. */
-export type RulesInput = RuleSet | Overrides;
+export type { Overrides, RulesInput } from './rulesInput.js';
 
 const callersOwn: Source = { standard: "the caller's own value", standing: 'practice' };
 

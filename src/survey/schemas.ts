@@ -175,7 +175,7 @@ export const layerSchema: z.ZodMiniType<Layer> = z.strictObject({
   asbestos: z.optional(z.enum(['none', 'untested', 'tested negative', 'tested positive'])),
 });
 
-export const liningSchema = z.array(layerSchema).check(z.maxLength(50));
+export const liningSchema: z.ZodMiniType<readonly Layer[]> = z.array(layerSchema).check(z.maxLength(50));
 
 export const boardStockSchema: z.ZodMiniType<BoardStock> = z.strictObject({
   id: label,

@@ -56,6 +56,37 @@ export const messages: Readonly<Record<string, Message>> = {
     message: 'All of this is work at height: use a stable platform that lets you reach the board without stretching.',
   },
   dust: { message: 'Cutting, drilling and old plaster make dust: keep it down, wear a mask that fits, ventilate.' },
+
+  // Fixings
+  'fixing-edge': {
+    message: 'Piece {piece} on {joist}: the timber is too narrow, the screws are {value} mm from the cut end instead of {limit}.',
+    remedy:
+      'Use longer boards so that no butt joint falls here, board to battens, or butt the ends tight and drive the screws about 12 mm in and angled into the joist: a departure from the rule.',
+  },
+  'fixing-gap': {
+    message: 'Piece {piece} on {joist}: {value} mm where no screw may go, more than the {limit} allowed between screws.',
+    remedy: 'Trace the service and see whether it can be moved or guarded.',
+  },
+  'fixing-off-timber': {
+    message: 'Piece {piece} has a butt joint with less than {limit} mm of timber under its end: no screw can hold it.',
+    remedy: 'Move the joint to another joist.',
+  },
+  'embedment-short': {
+    message: 'The longest screw to be had, {length} mm, goes only {value} mm into the joist; {limit} is the least.',
+    remedy: 'Get screws of at least {minimum} mm, or take down the old ceiling.',
+  },
+  'embedment-below-preferred': {
+    message: 'The screws go {value} mm into the joist; {limit} is better, but a longer screw would go too deep.',
+  },
+  'embedment-deep': {
+    message:
+      'The first screw long enough to hold, {length} mm, would go {value} mm into the joist; below {limit} there may be pipes or cables.',
+    remedy: '{remedy}',
+  },
+  'scan-for-services': {
+    message:
+      'Screws may go at most {limit} mm into the joist. Even so a pipe or cable may lie in a notch on the underside: scan every joist and isolate the circuits before driving a screw.',
+  },
 };
 
 /** Fills the `{blanks}` of a sentence; lengths are shown to a tenth. */

@@ -31,6 +31,7 @@ export const RULE_KEYS = [
   'fixing.embedment',
   'fixing.preferredEmbedment',
   'fixing.maximumEmbedment',
+  'fixing.serviceMargin',
   'movementJoint.maximumRun',
 ] as const;
 

@@ -125,6 +125,7 @@ const rules: Record<RuleKey, Rule> = {
       note: 'cables may run 50 from the underside of a joist; 45 leaves a margin of 5, common practice',
     },
   ]),
+  'fixing.serviceMargin': rule('point of a fixing from a known pipe or cable', 'at least', 'must', practice(5)),
   'movementJoint.maximumRun': rule('ceiling without a movement joint', 'at most', 'should', [
     { value: 10_000, source: { standard: 'United Kingdom practice', standing: 'memory' } },
   ]),

@@ -1,0 +1,88 @@
+import type { End, Piece } from '../boards/boardLayout.js';
+import { LEAST_TIMBER } from '../joists/bearing.js';
+import type { Frame } from '../joists/frame.js';
+import { type Finding, finding } from '../rules/finding.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import { corners } from '../survey/outline.js';
+import type { Point } from '../survey/point.js';
+import type { FixingSpacing } from './fixingSpacing.js';
+import type { FixingLine } from './placedFixings.js';
+import { type LineJob, type PlacedTimber, type SetOut, setOutLine } from './setOutLine.js';
+import { timberUnder } from './timberUnder.js';
+
+/** The screws of one piece, on every timber under it. */
+export function fixPiece(
+  piece: Piece,
+  timbers: readonly PlacedTimber[],
+  main: Frame,
+  job: LineJob,
+): { readonly lines: readonly SetOut[]; readonly findings: readonly Finding[] } {
+  const sides = [piece.outline, ...(piece.holes ?? [])].flatMap((ring) => sidesOf(corners(ring), piece, main, job.spacing));
+  const under = timbers.flatMap((timber) => {
+    const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
+    return timberUnder(edges, timber, toGrid(LEAST_TIMBER)).map((run) => ({ timber, edges, run }));
+  });
+  const kindOf = lineKinds(
+    piece,
+    under
+      .filter(({ timber }) => timber.frame.direction === main.direction)
+      .map(({ timber, run }) => ({ timber, across: timber.centreAt(Math.round((run.from + run.to) / 2)) })),
+  );
+  const held = new Set(under.map(({ timber }) => timber.joist.id));
+  return {
+    lines: under.map(({ timber, edges, run }) => {
+      const kind = timber.frame.direction === main.direction ? kindOf(timber) : timber.joist.kind === 'trimmer' ? 'end' : 'field';
+      return setOutLine({ piece, timber, edges, run, kind }, job);
+    }),
+    findings: piece.ends
+      .filter((end) => end.meets === 'board' && (end.joist === undefined || !held.has(end.joist)))
+      .map((end) => endWithoutTimber(piece, end, main)),
+  };
+}
+
+interface Side {
+  readonly a: Point;
+  readonly b: Point;
+  /** Grid steps. */
+  readonly distance: number;
+}
+
+/** The sides of a ring, each with the distance that fixings keep from it. Only a piece's two long edges can be bound. */
+function sidesOf(ring: readonly Point[], piece: Piece, main: Frame, spacing: FixingSpacing): Side[] {
+  const levels = corners(piece.outline).map((point) => main.into(point).v);
+  const [low, high] = [Math.min(...levels), Math.max(...levels)];
+  return ring.map((a, i) => {
+    const b = ring[(i + 1) % ring.length];
+    const [from, to] = [main.into(a).v, main.into(b).v];
+    const bound =
+      from === to && ((from === low && piece.edges.low === 'bound') || (from === high && piece.edges.high === 'bound'));
+    return { a, b, distance: toGrid(bound ? spacing.boundEdgeDistance : spacing.cutEdgeDistance) };
+  });
+}
+
+/**
+ * The first and the last line of a piece are those of its ends: closer where it meets a board or an opening, and along a wall.
+ * An end that runs past its last joist to a wall has its screws on that joist. A lone line serves both ends.
+ */
+function lineKinds(
+  piece: Piece,
+  lines: readonly { readonly timber: PlacedTimber; readonly across: number }[],
+): (timber: PlacedTimber) => FixingLine['kind'] {
+  const order = [...lines].sort((a, b) => a.across - b.across).map(({ timber }) => timber);
+  const [low, high] = piece.ends.map(({ meets }): FixingLine['kind'] => (meets === 'wall' ? 'perimeter' : 'end'));
+  return (timber) => {
+    const [isFirst, isLast] = [timber === order[0], timber === order[order.length - 1]];
+    if (isFirst && isLast) return low === 'end' ? low : high;
+    return isFirst ? low : isLast ? high : 'field';
+  };
+}
+
+function endWithoutTimber(piece: Piece, end: End, main: Frame): Finding {
+  const levels = piece.outline.map((point) => main.into(point).v);
+  const at = main.back(end.position, fromGrid(Math.round((toGrid(Math.min(...levels)) + toGrid(Math.max(...levels))) / 2)));
+  return finding('fixing-off-timber', 'error', {
+    where: { piece: piece.id, ...(end.joist !== undefined && { joist: end.joist }), at },
+    limit: LEAST_TIMBER,
+    unit: 'mm',
+  });
+}

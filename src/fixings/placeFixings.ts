@@ -1,0 +1,119 @@
+import * as z from 'zod/mini';
+import type { Piece } from '../boards/boardLayout.js';
+import { directionOf, type Frame, frameOf } from '../joists/frame.js';
+import type { RuleSet } from '../rules/ruleSet.js';
+import { numberOf } from '../rules/ruleValue.js';
+import { rulesInputSchema } from '../rules/schemas.js';
+import { type RulesInput, rulesOf } from '../rules/withRules.js';
+import { admit } from '../survey/door.js';
+import type { Joist } from '../survey/joist.js';
+import { areaM2 } from '../survey/outline.js';
+import type { Room } from '../survey/room.js';
+import { joistSchema, label, outlineSchema, pointSchema, positive, roomSchema } from '../survey/schemas.js';
+import { spacingOf } from './fixingSpacing.js';
+import { fixPiece } from './fixPiece.js';
+import { type FixedLayout, fixedLayoutSchema } from './layoutSchema.js';
+import type { NoFixZone, PlacedFixings } from './placedFixings.js';
+import { type LineJob, placedTimber, type SetOut } from './setOutLine.js';
+
+/** What {@link placeFixings} takes. */
+export interface FixingsRequest {
+  readonly room: Room;
+  readonly layout: FixedLayout;
+  readonly joists: readonly Joist[];
+  readonly rules?: RulesInput;
+  /** Where no screw may go. */
+  readonly noFix?: readonly NoFixZone[];
+  /** mm; only some rule sets ask. Default 12.5. */
+  readonly boardThickness?: number;
+}
+
+const zoneSchema: z.ZodMiniType<NoFixZone> = z.union([
+  z.strictObject({ id: z.optional(label), outline: outlineSchema }),
+  z.strictObject({ id: z.optional(label), centre: pointSchema, diameter: positive }),
+]);
+
+const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
+  room: roomSchema,
+  layout: fixedLayoutSchema,
+  joists: z.array(joistSchema).check(z.minLength(1), z.maxLength(2000)),
+  rules: z.optional(rulesInputSchema),
+  noFix: z.optional(z.array(zoneSchema).check(z.maxLength(1000))),
+  boardThickness: z.optional(z.number().check(z.gt(0), z.lte(100))),
+});
+
+/**
+ * Places every screw of a layout: on each joist under each piece, in lines across the piece.
+ *
+ * Along a line the screws are as few as the spacing allows, in steps of whole mm where that can be; the first and the last lie
+ * the rule's distance from a bound or a cut edge, or as far in as `fixing.floatingEdgeDistance` where that saves a screw. At a
+ * butt joint they lie the rule's distance from the cut end and stay on the timber; where narrow timber has no room for both
+ * they stay on the timber, and a finding says so. Screws keep clear of openings and of `noFix` zones.
+ *
+ * @param request - room, layout and joists in plan coordinates, mm; rules; zones without screws
+ * @returns positions in mm, lines as a person marks them, counts, and findings where a rule could not be kept
+ * @throws InputError when a value is missing, unknown or out of range
+ */
+export function placeFixings(request: FixingsRequest): PlacedFixings {
+  admit(requestSchema, request);
+  return fixingsOf({ ...request, rules: rulesOf(request.rules) });
+}
+
+/** {@link placeFixings} without its door. */
+export function fixingsOf(request: Omit<FixingsRequest, 'rules'> & { readonly rules: RuleSet }): PlacedFixings {
+  const { room, layout, joists, rules, noFix = [], boardThickness = 12.5 } = request;
+  const main = frameOf(directionOf(joists));
+  const given = { fixing: 'screw' as const, boardThickness, centres: greatestBay(joists, main) };
+  const job: LineJob = {
+    rules,
+    given,
+    spacing: spacingOf(rules, given),
+    floating: numberOf(rules, 'fixing.floatingEdgeDistance', given),
+    openings: room.openings ?? [],
+    noFix,
+  };
+  const timbers = joists.map((joist) => placedTimber(joist));
+  const fixed = layout.pieces.map((piece) => fixPiece(piece, timbers, main, job));
+  const set = withPairs(fixed.flatMap((each) => each.lines));
+  const positions = set.flatMap((each) => each.positions);
+  const area = layout.pieces.reduce((sum, piece) => sum + pieceArea(piece), 0);
+  return {
+    positions,
+    lines: set.flatMap(({ line }) => line ?? []),
+    count: positions.length,
+    perSquareMetre: area > 0 ? Math.round((positions.length / area) * 100) / 100 : 0,
+    findings: [...fixed.flatMap((each) => each.findings), ...set.flatMap((each) => each.findings)],
+  };
+}
+
+/** The longest bay between neighbouring joists, mm; 0 with one joist alone, so that the first row of a table serves. */
+function greatestBay(joists: readonly Joist[], frame: Frame): number {
+  const centres = joists
+    .filter((joist) => directionOf([joist]) === frame.direction)
+    .map(({ start, end }) => (frame.into(start).u + frame.into(end).u) / 2)
+    .sort((a, b) => a - b);
+  return centres.reduce((greatest, centre, i) => (i === 0 ? 0 : Math.max(greatest, centre - centres[i - 1])), 0);
+}
+
+const pieceArea = ({ outline, holes = [] }: Piece): number => holes.reduce((area, hole) => area - areaM2(hole), areaM2(outline));
+
+/** Facing screws of two ends on one joist nearer than this along it are driven at an angle, grid steps; common practice, no source. */
+const OFFSET_ENOUGH = 10_000;
+
+/** Says of each line at a shared joist whether its screws face those of the board opposite. */
+function withPairs(set: readonly SetOut[]): SetOut[] {
+  const onJoist = new Map<string, SetOut[]>();
+  for (const each of set) {
+    if (each.line === undefined || !each.shared) continue;
+    const there = onJoist.get(each.line.joist);
+    if (there === undefined) onJoist.set(each.line.joist, [each]);
+    else there.push(each);
+  }
+  return set.map((each) => {
+    const { line, shared, levels } = each;
+    if (line === undefined || !shared) return each;
+    const opposite = (onJoist.get(line.joist) ?? []).filter((other) => other.line?.piece !== line.piece);
+    const facing = opposite.some((other) => other.levels.some((a) => levels.some((b) => Math.abs(a - b) < OFFSET_ENOUGH)));
+    return { ...each, line: { ...line, pair: facing ? 'angled' : 'offset' } };
+  });
+}

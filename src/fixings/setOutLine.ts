@@ -1,0 +1,150 @@
+import type { Piece } from '../boards/boardLayout.js';
+import { centreAt, directionOf, type Frame, frameOf } from '../joists/frame.js';
+import { type Finding, finding, type Severity, type Where } from '../rules/finding.js';
+import type { Conditions, RuleKey, RuleSet } from '../rules/ruleSet.js';
+import { lookUp } from '../rules/ruleValue.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import type { Joist } from '../survey/joist.js';
+import { corners } from '../survey/outline.js';
+import type { Point } from '../survey/point.js';
+import type { Opening } from '../survey/room.js';
+import { fixingMarks, type Stretch } from './fixingMarks.js';
+import type { FixingSpacing } from './fixingSpacing.js';
+import { lineText } from './lineText.js';
+import type { FixingLine, FixingPosition, NoFixZone } from './placedFixings.js';
+import { blockedBy, blockedByEdges, merged, type Obstacle, pathAt, screwPath } from './screwPath.js';
+import type { BoardEdge, LinePoint, Run, Timber } from './timberUnder.js';
+
+/** What every line of a job is set out by. */
+export interface LineJob {
+  readonly rules: RuleSet;
+  readonly given: Conditions;
+  readonly spacing: FixingSpacing;
+  /** mm. */
+  readonly floating: number;
+  readonly openings: readonly Opening[];
+  readonly noFix: readonly NoFixZone[];
+}
+
+/** A joist as a timber in the frame of its own direction. */
+export interface PlacedTimber extends Timber {
+  readonly joist: Joist;
+  readonly frame: Frame;
+}
+
+export function placedTimber(joist: Joist): PlacedTimber {
+  const frame = frameOf(directionOf([joist]));
+  const [start, end] = [joist.start, joist.end].map((point) => frame.into({ x: toGrid(point.x), y: toGrid(point.y) }).v);
+  return {
+    joist,
+    frame,
+    centreAt: (v) => centreAt(joist, frame, v),
+    low: Math.min(start, end),
+    high: Math.max(start, end),
+    width: toGrid(joist.width),
+  };
+}
+
+/** One line of screws, set out. */
+export interface SetOut {
+  /** Absent where no screw could be placed. */
+  readonly line?: FixingLine;
+  /** Whether the board of a butt joint is fixed to the same joist. */
+  readonly shared: boolean;
+  /** Places along the joist, grid steps. */
+  readonly levels: readonly number[];
+  readonly positions: readonly FixingPosition[];
+  readonly findings: readonly Finding[];
+}
+
+interface LineToSetOut {
+  readonly piece: Piece;
+  readonly timber: PlacedTimber;
+  readonly edges: readonly BoardEdge[];
+  readonly run: Run;
+  readonly kind: FixingLine['kind'];
+}
+
+/** Sets out the screws of one piece along one timber. */
+export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, job: LineJob): SetOut {
+  const { spacing } = job;
+  const timberEdge = toGrid(spacing.timberEdgeDistance);
+  const path = screwPath(run, timber, timberEdge);
+  const obstacles = [
+    ...job.noFix.map((zone) => obstacleOf(zone, timber, 0)),
+    ...job.openings.map((opening) => obstacleOf(opening, timber, spacing.cutEdgeDistance)),
+  ];
+  const datum = Math.min(...edges.flatMap(({ a, b }) => [a.v, b.v]));
+  const blocked = merged([
+    ...blockedByEdges(path, edges),
+    ...timberEnds(timber, timberEdge),
+    ...obstacles.flatMap((obstacle) => blockedBy(path, obstacle)),
+  ]);
+  const sharedEnd = piece.ends.findIndex((end) => end.meets === 'board' && end.joist === timber.joist.id);
+  const { marks, tooWide } = fixingMarks({
+    low: run.from - datum,
+    high: run.to - datum,
+    blocked: blocked.map(({ from, to }) => ({ from: from - datum, to: to - datum })),
+    spacing: toGrid(spacing[SPACINGS[kind]]),
+    floating: toGrid(job.floating),
+    // The two lines at a butt joint lean opposite ways.
+    lean: sharedEnd < 0 ? 0 : sharedEnd === 0 ? -1 : 1,
+  });
+  const onPlan = ({ u, v }: LinePoint): Point => {
+    const { x, y } = timber.frame.back(u, v);
+    return { x: fromGrid(x), y: fromGrid(y) };
+  };
+  const who = { piece: piece.id, joist: timber.joist.id };
+  const at = (mark: number): Point => onPlan(pathAt(path, mark + datum));
+  return {
+    ...(marks.length > 0 && { line: lineOf(marks, { ...who, kind }) }),
+    shared: sharedEnd >= 0,
+    levels: marks.map((mark) => mark + datum),
+    positions: marks.map((mark) => ({ ...at(mark), ...who })),
+    findings: [
+      ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
+      ...tooWide.map((stretch) =>
+        tooWideGap(stretch, kind, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
+      ),
+    ],
+  };
+}
+
+const SPACINGS = { end: 'boardEnd', perimeter: 'perimeter', field: 'field' } as const;
+const SPACING_RULES = { end: 'fixing.boardEnd', perimeter: 'fixing.perimeter', field: 'fixing.field' } as const;
+
+/** The two ends of a timber that stops under a piece. */
+const timberEnds = ({ low, high }: Timber, distance: number): Stretch[] =>
+  [low, high].map((end) => ({ from: end - distance, to: end + distance }));
+
+function obstacleOf(zone: NoFixZone | Opening, timber: PlacedTimber, margin: number): Obstacle {
+  if ('outline' in zone) {
+    const ring = corners(zone.outline).map((point) => timber.frame.into(point));
+    return { sides: ring.map((a, i) => [a, ring[(i + 1) % ring.length]] as const), closed: true, margin: toGrid(margin) };
+  }
+  const centre = timber.frame.into({ x: toGrid(zone.centre.x), y: toGrid(zone.centre.y) });
+  return { sides: [[centre, centre]], closed: false, margin: toGrid(zone.diameter / 2 + margin) };
+}
+
+function lineOf(marks: readonly number[], about: Pick<FixingLine, 'piece' | 'joist' | 'kind'>): FixingLine {
+  const first = fromGrid(marks[0]);
+  const steps = marks.slice(1).map((mark, i) => fromGrid(mark - marks[i]));
+  return { ...about, count: marks.length, first, steps, text: lineText(first, steps) };
+}
+
+/** Narrow timber: the screw stays on it, nearer the cut end than the rule. */
+const nearCutEnd = (distance: number, where: Where, job: LineJob): Finding =>
+  broken('fixing-edge', 'warning', 'fixing.cutEdgeDistance', fromGrid(Math.round(distance)), where, job);
+
+/** A stretch without screws that is longer than the rule allows. */
+function tooWideGap(stretch: Stretch, kind: FixingLine['kind'], where: Where, job: LineJob): Finding {
+  const value = fromGrid(stretch.to - stretch.from);
+  const key = value > job.spacing.field ? 'fixing.field' : SPACING_RULES[kind];
+  return broken('fixing-gap', job.rules.rules[key].level === 'should' ? 'warning' : 'error', key, value, where, job);
+}
+
+function broken(code: string, severity: Severity, key: RuleKey, value: number, where: Where, { rules, given }: LineJob): Finding {
+  const rule = lookUp(rules, key, given) ?? lookUp(rules, key);
+  if (rule === undefined || rule.value === null) throw new Error(`${key} has no number here`);
+  return finding(code, severity, { where, value, limit: rule.value, unit: rule.unit, source: rule.source });
+}

@@ -1,0 +1,103 @@
+import type { Stretch } from './fixingMarks.js';
+
+/** A point along (`v`) and across (`u`) one timber, in grid steps. */
+export interface LinePoint {
+  readonly u: number;
+  readonly v: number;
+}
+
+/** One side of a piece, or of a hole in it, and how far fixings stay from it, in grid steps. */
+export interface BoardEdge {
+  readonly a: LinePoint;
+  readonly b: LinePoint;
+  readonly distance: number;
+}
+
+/** One timber in its own frame, in grid steps. */
+export interface Timber {
+  readonly centreAt: (v: number) => number;
+  readonly low: number;
+  readonly high: number;
+  readonly width: number;
+}
+
+/** A stretch of timber under a piece between the same two sides of it. */
+export interface Span extends Stretch {
+  readonly near: BoardEdge;
+  readonly far: BoardEdge;
+}
+
+/** Timber under a piece without a break. */
+export interface Run extends Stretch {
+  readonly spans: readonly Span[];
+}
+
+/**
+ * Where a timber lies under a piece, with at least `least` of its width. The piece is cut into bands at every corner; within a
+ * band its sides are straight, so that what the timber has of it is found from straight lines only.
+ */
+export function timberUnder(edges: readonly BoardEdge[], timber: Timber, least: number): Run[] {
+  const levels = [...edges.flatMap(({ a, b }) => [a.v, b.v]), timber.low, timber.high]
+    .filter((v) => v >= timber.low && v <= timber.high)
+    .sort((p, q) => p - q);
+  const runs: { from: number; to: number; spans: Span[] }[] = [];
+  for (let i = 1; i < levels.length; i++) {
+    const [from, to] = [levels[i - 1], levels[i]];
+    if (from === to) continue;
+    for (const [near, far] of sidesBetween(edges, from, to)) {
+      const span = timbered({ from, to, near, far }, timber, least);
+      if (span === undefined) continue;
+      const before = runs.find((run) => run.to === span.from && joined(run.spans[run.spans.length - 1], span, timber, least));
+      if (before === undefined) runs.push({ from: span.from, to: span.to, spans: [span] });
+      else {
+        before.to = span.to;
+        before.spans.push(span);
+      }
+    }
+  }
+  return runs;
+}
+
+/** Where a side is at a distance along the timber. */
+export const sideAt = ({ a, b }: BoardEdge, v: number): number =>
+  a.u === b.u ? a.u : a.u + ((b.u - a.u) * (v - a.v)) / (b.v - a.v);
+
+/** Pairs of sides that have board between them, all the way from one level to the next. */
+function sidesBetween(edges: readonly BoardEdge[], from: number, to: number): (readonly [BoardEdge, BoardEdge])[] {
+  const middle = (from + to) / 2;
+  const crossed = edges
+    .filter(({ a, b }) => Math.min(a.v, b.v) <= from && Math.max(a.v, b.v) >= to)
+    .map((edge) => ({ edge, u: sideAt(edge, middle) }))
+    .sort((p, q) => p.u - q.u);
+  const pairs: (readonly [BoardEdge, BoardEdge])[] = [];
+  for (let i = 0; i + 1 < crossed.length; i += 2) pairs.push([crossed[i].edge, crossed[i + 1].edge]);
+  return pairs;
+}
+
+/** The part of a band where board and timber share at least `least`. */
+function timbered(band: Span, timber: Timber, least: number): Span | undefined {
+  let { from, to } = band;
+  const half = timber.width / 2;
+  const widths = [
+    (v: number) => sideAt(band.far, v) - sideAt(band.near, v),
+    (v: number) => sideAt(band.far, v) - timber.centreAt(v) + half,
+    (v: number) => timber.centreAt(v) + half - sideAt(band.near, v),
+  ];
+  for (const width of widths) {
+    const [start, end] = [width(band.from) - least, width(band.to) - least];
+    if (start < 0 && end < 0) return undefined;
+    const level = band.from + ((band.to - band.from) * start) / (start - end);
+    if (start < 0) from = Math.max(from, Math.ceil(level));
+    if (end < 0) to = Math.min(to, Math.floor(level));
+  }
+  return from < to ? { ...band, from, to } : undefined;
+}
+
+/** Whether board runs over the timber from one band into the next. */
+function joined(before: Span, after: Span, timber: Timber, least: number): boolean {
+  const v = after.from;
+  const half = timber.width / 2;
+  const near = Math.max(sideAt(before.near, v), sideAt(after.near, v), timber.centreAt(v) - half);
+  const far = Math.min(sideAt(before.far, v), sideAt(after.far, v), timber.centreAt(v) + half);
+  return far - near >= least;
+}

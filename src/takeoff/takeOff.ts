@@ -1,0 +1,154 @@
+import * as z from 'zod/mini';
+import type { BoardLayout } from '../boards/boardLayout.js';
+import type { FixingLength } from '../fixings/fixingLength.js';
+import type { PlacedFixings } from '../fixings/placedFixings.js';
+import type { BoardStock } from '../survey/boardStock.js';
+import { admit, demand } from '../survey/door.js';
+import type { Layer } from '../survey/layer.js';
+import { areaM2 } from '../survey/outline.js';
+import type { Room } from '../survey/room.js';
+import { boardsSchema, liningSchema, roomSchema } from '../survey/schemas.js';
+import { boardLines, orderedBoards } from './boardLines.js';
+import { packFor, packsOf, rounded } from './packs.js';
+import { completed, type TakeOffOptions, takeOffOptionsSchema } from './takeOffOptions.js';
+import type { TakeOff, TakeOffLine } from './takeOffResult.js';
+
+/** What a take-off reads of a plan; a whole `CeilingPlan` will do. */
+export interface TakeOffPlan {
+  readonly room: Room;
+  readonly layout: Pick<
+    BoardLayout,
+    'pieces' | 'boards' | 'boardsBought' | 'boardsAtMinimumLength' | 'boardsByStock' | 'jointLength'
+  >;
+  readonly fixings: Pick<PlacedFixings, 'count'>;
+  readonly fixingLength: Pick<FixingLength, 'recommended'>;
+  readonly job: { readonly boards: readonly BoardStock[]; readonly lining?: readonly Layer[] };
+}
+
+const count = z.int().check(z.gte(0), z.lte(1_000_000));
+
+/** What this library itself returned: known fields are checked, fields it does not read are let through. */
+const readSchema = z.looseObject({
+  room: roomSchema,
+  layout: z.looseObject({
+    pieces: z.array(z.looseObject({ massKg: z.number().check(z.gte(0), z.lte(10_000)) })),
+    boards: z.array(z.looseObject({ stock: z.string() })),
+    boardsBought: count,
+    boardsAtMinimumLength: z.nullable(count),
+    boardsByStock: z.array(z.looseObject({ stock: z.string(), count })),
+    jointLength: z.number().check(z.gte(0), z.lte(1e9)),
+  }),
+  fixings: z.looseObject({ count }),
+  fixingLength: z.looseObject({ recommended: z.nullable(z.number()) }),
+  job: z.looseObject({ boards: boardsSchema, lining: z.optional(liningSchema) }),
+});
+
+const planSchema: z.ZodMiniType<TakeOffPlan> = readSchema.check(
+  demand(
+    ({ layout, job }) => layout.boardsByStock.every(({ stock }) => job.boards.some(({ id }) => id === stock)),
+    'board-unknown',
+    'a layout whose boards are all in job.boards',
+    ({ layout }) => layout.boardsByStock.map(({ stock }) => stock).join(', '),
+  ),
+) as unknown as z.ZodMiniType<TakeOffPlan>;
+
+/**
+ * What to buy for one ceiling: boards, screws, joint tape and finish plaster, in whole packs, and what is left of the boards.
+ *
+ * The boards are those of the layout, as many as it takes when every board comes as short as it may; cutting waste is in that
+ * number already, and no percentage is put on top. Each line says how it came about, and packs are rounded up once, at the end.
+ *
+ * @param plan - a `CeilingPlan`, or the parts of one that are read
+ * @param options - allowances as shares, packs and coverages; each default is common practice
+ * @throws InputError when a value is missing, unknown or out of range
+ */
+export function takeOff(plan: TakeOffPlan, options: TakeOffOptions = {}): TakeOff {
+  admit(planSchema, plan, 'plan');
+  admit(takeOffOptionsSchema, options, 'options');
+  return takeOffOf(plan, options);
+}
+
+/** {@link takeOff} without its door. */
+export function takeOffOf(plan: TakeOffPlan, options: TakeOffOptions): TakeOff {
+  const constants = completed(options, isThroughLath(plan));
+  // Who says so: a number that a person gave is no rule of thumb.
+  const by: Said = (key) => (options[key] === undefined ? 'common practice' : 'as asked');
+  const ordered = orderedBoards(plan.layout, plan.job.boards, constants.breakage);
+  const boughtKg = ordered.reduce((sum, { stock, toBuy }) => sum + toBuy * boardKg(stock), 0);
+  const fixedKg = plan.layout.pieces.reduce((sum, piece) => sum + piece.massKg, 0);
+  return {
+    lines: [...boardLines(ordered), screws(plan, constants, by), tape(plan, constants, by), plaster(plan.room, constants, by)],
+    wasteKg: rounded(Math.max(0, boughtKg - fixedKg), 1),
+  };
+}
+
+type Said = (key: keyof TakeOffOptions) => string;
+type Constants = Required<TakeOffOptions>;
+
+const isThroughLath = ({ job: { lining = [] } }: TakeOffPlan): boolean => lining.some(({ kind }) => kind === 'lath-and-plaster');
+
+const boardKg = ({ length, width, massPerArea }: BoardStock): number => ((length * width) / 1e6) * massPerArea;
+
+const percent = (share: number): string => `${rounded(share * 100, 1)} %`;
+
+function screws(plan: TakeOffPlan, { screwAllowance, screwBoxes }: Constants, by: Said): TakeOffLine {
+  const { recommended } = plan.fixingLength;
+  const quantity = rounded(plan.fixings.count * (1 + screwAllowance), 3);
+  const perPack = packFor(quantity, screwBoxes);
+  const spare = `${percent(screwAllowance)} spare${isThroughLath(plan) ? ' through lath and plaster' : ''}, ${by('screwAllowance')}`;
+  return {
+    item: recommended === null ? 'drywall screws, no stock length serves: see the findings' : `drywall screws ${recommended} mm`,
+    quantity,
+    unit: 'screws',
+    packs: packsOf(quantity, perPack),
+    perPack,
+    basis: `${plan.fixings.count} screws and ${spare}; boxes of ${perPack}, ${by('screwBoxes')}`,
+  };
+}
+
+function tape({ room, layout }: TakeOffPlan, { tapeAllowance, tapeRoll, tapeWallAngle }: Constants, by: Said): TakeOffLine {
+  const joints = layout.jointLength / 1000;
+  const angle = tapeWallAngle ? perimeter(room) / 1000 : 0;
+  const quantity = rounded((joints + angle) * (1 + tapeAllowance), 3);
+  const taped = tapeWallAngle ? ` and ${rounded(angle, 2)} m of wall and ceiling angle` : ', wall and ceiling angle not taped';
+  return {
+    item: 'joint tape',
+    quantity,
+    unit: 'm',
+    packs: packsOf(quantity, tapeRoll),
+    perPack: tapeRoll,
+    basis:
+      `${rounded(joints, 2)} m of joints${taped}; ${percent(tapeAllowance)} for cutting, ${by('tapeAllowance')}; ` +
+      `rolls of ${tapeRoll} m, ${by('tapeRoll')}`,
+  };
+}
+
+/** Length of the walls along the ceiling, mm. */
+function perimeter({ outline }: Room): number {
+  let length = 0;
+  for (let i = 0; i < outline.length; i++) {
+    const [a, b] = [outline[i], outline[(i + 1) % outline.length]];
+    length += Math.sqrt((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
+  }
+  return length;
+}
+
+function plaster(room: Room, { plasterCoverage, plasterBag }: Constants, by: Said): TakeOffLine {
+  const area = plasteredArea(room);
+  return {
+    item: 'finish plaster',
+    quantity: rounded((area / plasterCoverage) * plasterBag, 3),
+    unit: 'kg',
+    packs: packsOf(area, plasterCoverage),
+    perPack: plasterBag,
+    basis: `${rounded(area, 2)} m2 of ceiling, ${plasterCoverage} m2 to a bag of ${plasterBag} kg, ${by('plasterCoverage')}`,
+  };
+}
+
+/** The ceiling less what is not boarded, m2; lights are cut out afterwards and not taken off. */
+function plasteredArea({ outline, openings = [] }: Room): number {
+  return openings.reduce((area, opening) => {
+    if (opening.kind === 'light' || opening.kind === 'other') return area;
+    return area - ('outline' in opening ? areaM2(opening.outline) : (Math.PI * opening.diameter * opening.diameter) / 4e6);
+  }, areaM2(outline));
+}

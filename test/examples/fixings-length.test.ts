@@ -1,0 +1,85 @@
+import { fixingLength, ruleSets, withRules } from 'soffitwright';
+import { describe, expect, it } from 'vitest';
+
+const codes = (findings: readonly { code: string }[]): string[] => findings.map(({ code }) => code);
+
+describe('fixingLength', () => {
+  it('takes each layer at its thickest, and the upper limit without the tolerances', () => {
+    const { minimum, preferred, maximum } = fixingLength({
+      thicknesses: [12.5],
+      lining: [{ kind: 'lath-and-plaster', thickness: 28, tolerance: 4 }],
+    });
+    expect([minimum, preferred, maximum]).toEqual([12.5 + 32 + 25, 12.5 + 32 + 30, 12.5 + 28 + 45]);
+  });
+
+  it('falls back to the least embedment where the preferred one would go too deep, with a warning', () => {
+    const { recommended, embedment, findings } = fixingLength({ thicknesses: [12.5], lining: [28], serviceDepth: 37 });
+    expect([recommended, embedment]).toEqual([70, 29.5]);
+    expect(findings[0]).toMatchObject({ code: 'embedment-below-preferred', severity: 'warning', value: 29.5, limit: 30 });
+  });
+
+  it('says what to do where nothing holds and stays clear', () => {
+    const shallow = fixingLength({ thicknesses: [12.5], lining: [28], serviceDepth: 25 });
+    expect(shallow.recommended).toBeNull();
+    expect(shallow.embedment).toBeNull();
+    expect(shallow.findings[0]).toMatchObject({ code: 'embedment-deep', severity: 'error' });
+    expect(shallow.findings[0].remedy).toContain('Trace');
+    const long = fixingLength({ thicknesses: [12.5], lining: [70] });
+    expect(long.findings[0]).toMatchObject({ code: 'embedment-short', severity: 'error', value: 17.5, limit: 25 });
+  });
+
+  it('shows what a screw that is 1.5 short costs', () => {
+    expect(fixingLength({ thicknesses: [12.5], lining: [22.5] }).recommended).toBe(65);
+    expect(fixingLength({ thicknesses: [12.5], lining: [22.5], lengthTolerance: 1.5 })).toMatchObject({
+      recommended: 70,
+      embedment: 33.5,
+    });
+  });
+
+  it('always asks for a scan', () => {
+    expect(codes(fixingLength({ thicknesses: [9.5], lining: [] }).findings)).toContain('scan-for-services');
+  });
+});
+
+describe('invented rooms', () => {
+  const into = (preferred: number) => withRules(ruleSets.uk, { 'fixing.preferredEmbedment': preferred });
+
+  it('lath and plaster of 28 under 12.5: 70 with 29.5 into the joist', () => {
+    expect(fixingLength({ thicknesses: [12.5], lining: [28], rules: into(29.5) })).toMatchObject({
+      recommended: 70,
+      embedment: 29.5,
+    });
+  });
+
+  it('the cable rule: 70 passes and 90 does not; over a cable 37 up 70 passes and 75 does not', () => {
+    const with25 = into(25);
+    const deep = fixingLength({ thicknesses: [12.5], lining: [28], rules: with25 });
+    expect(deep.recommended).toBe(70);
+    expect(deep.maximum).toBeLessThan(90);
+    const shallow = fixingLength({ thicknesses: [12.5], lining: [28], rules: with25, serviceDepth: 37 });
+    expect(shallow.recommended).toBe(70);
+    expect(shallow.maximum).toBe(12.5 + 28 + 32);
+    expect(shallow.maximum).toBeLessThan(75);
+  });
+
+  it('two dense layers under 9.5 + 3: 60 and 70 when a screw may be 1.5 short', () => {
+    const lining = [3, 9.5];
+    expect(fixingLength({ thicknesses: [12.5], lining, lengthTolerance: 1.5 }).recommended).toBe(60);
+    expect(fixingLength({ thicknesses: [12.5, 12.5], lining, lengthTolerance: 1.5 }).recommended).toBe(70);
+    // Screws true to length just do with 55.
+    expect(fixingLength({ thicknesses: [12.5], lining }).recommended).toBe(55);
+  });
+});
+
+describe('common practice, no source', () => {
+  it('75 through 12.5 and about 20 leaves at least 40', () => {
+    const { embedment } = fixingLength({ thicknesses: [12.5], lining: [20], stock: [75] });
+    expect(embedment).toBeGreaterThanOrEqual(40);
+  });
+
+  it('at least 30 into the joist is what the default aims at', () => {
+    for (const old of [9.5, 12.5, 15.5, 20, 28]) {
+      expect(fixingLength({ thicknesses: [12.5], lining: [old] }).embedment).toBeGreaterThanOrEqual(30);
+    }
+  });
+});

@@ -1,0 +1,198 @@
+import {
+  type FixingsRequest,
+  type Joist,
+  joistsFromPositions,
+  joistsFromSpacing,
+  placeFixings,
+  rectangle,
+  ruleSets,
+  withRules,
+} from 'soffitwright';
+import { describe, expect, it } from 'vitest';
+import { handLaid, joint, wall } from '../generators/handLaid.js';
+
+const room = { outline: rectangle(3600, 3000) };
+const joists = joistsFromSpacing({ room, direction: 'y', first: 25, spacing: 400, last: 3575, width: 47 });
+/** One row: a butt joint on J5 at 1625. */
+const layout = handLaid(
+  { id: '1.1', ends: [wall(5), joint(1625, 'J5')], low: 5, high: 1205 },
+  { id: '1.2', ends: [joint(1625, 'J5'), wall(3595)], low: 5, high: 1205 },
+);
+const request: FixingsRequest = { room, layout, joists };
+const lineOn = (joist: string, placed = placeFixings(request), piece?: string) => {
+  const line = placed.lines.find((each) => each.joist === joist && (piece === undefined || each.piece === piece));
+  if (line === undefined) throw new Error(`no line on ${joist}`);
+  return line;
+};
+
+describe('screws on a joist in the middle of the board', () => {
+  it('go in at 25 where that saves one: 1200 takes six at 230', () => {
+    expect(lineOn('J2')).toMatchObject({ kind: 'field', count: 6, first: 25, text: 'first at 25, then every 230' });
+  });
+
+  it('stay at the edge distance where floating saves none, in steps of whole mm', () => {
+    const rules = withRules(ruleSets.uk, { 'fixing.floatingEdgeDistance': 13 });
+    expect(lineOn('J2', placeFixings({ ...request, rules }))).toMatchObject({ count: 7, text: 'first at 12, then every 196' });
+  });
+
+  it('five a line at 300, common practice, 35 a board; six a line at 230, 42', () => {
+    const board = handLaid({ id: '1.1', ends: [joint(25, 'J1'), joint(2425, 'J7')], low: 5, high: 1205 });
+    const countAt = (field: number): number =>
+      placeFixings({
+        ...request,
+        layout: board,
+        rules: withRules(ruleSets.uk, { 'fixing.field': field, 'fixing.boardEnd': field, 'fixing.perimeter': field }),
+      }).count;
+    expect(countAt(300)).toBe(35);
+    expect(countAt(230)).toBe(42);
+    expect(placeFixings({ ...request, layout: board }).count).toBe(48);
+  });
+});
+
+describe('screws at the ends of a piece', () => {
+  it('are closer on the joist nearest a wall', () => {
+    expect(lineOn('J1')).toMatchObject({ kind: 'perimeter', count: 9 });
+  });
+
+  it('lie 13 inside the cut end of a butt joint, each side of it', () => {
+    const at = placeFixings(request).positions.filter(({ joist }) => joist === 'J5');
+    expect(new Set(at.filter(({ piece }) => piece === '1.1').map(({ x }) => x))).toEqual(new Set([1625 - 1.5 - 13]));
+    expect(new Set(at.filter(({ piece }) => piece === '1.2').map(({ x }) => x))).toEqual(new Set([1625 + 1.5 + 13]));
+  });
+
+  it('do not face those of the other board on the same joist', () => {
+    const placed = placeFixings(request);
+    const [a, b] = [lineOn('J5', placed, '1.1'), lineOn('J5', placed, '1.2')];
+    expect([a.kind, b.kind, a.pair, b.pair]).toEqual(['end', 'end', 'offset', 'offset']);
+    expect(Math.abs(a.first - b.first)).toBeGreaterThanOrEqual(10);
+    expect(a.steps).toEqual(b.steps);
+  });
+
+  it('stay on narrow timber, and a warning says how near the cut end they are', () => {
+    const narrow = joists.map((each): Joist => (each.id === 'J5' ? { ...each, width: 35 } : each));
+    const { positions, findings } = placeFixings({ ...request, joists: narrow });
+    const at = positions.filter(({ joist, piece }) => joist === 'J5' && piece === '1.1');
+    expect(new Set(at.map(({ x }) => x))).toEqual(new Set([1625 - (35 / 2 - 6)]));
+    expect(findings.filter(({ code }) => code === 'fixing-edge')).toHaveLength(2);
+    expect(findings[0]).toMatchObject({
+      code: 'fixing-edge',
+      severity: 'warning',
+      where: { piece: '1.1', joist: 'J5' },
+      value: 10,
+      limit: 13,
+      source: { standing: 'secondary' },
+    });
+    expect(findings[0].remedy).toContain('departure');
+  });
+
+  it('go on the last joist where the board runs past it to a wall', () => {
+    const short = joistsFromSpacing({ room, direction: 'y', first: 25, spacing: 400, width: 47 });
+    expect(short[short.length - 1].id).toBe('J9');
+    expect(lineOn('J9', placeFixings({ ...request, joists: short }))).toMatchObject({ kind: 'perimeter', count: 9 });
+  });
+
+  it('move in on a joist that stands half under the wall', () => {
+    const beside = joistsFromPositions({ room, direction: 'y', positions: [10, 425, 825, 1225, 1625, 3575], width: 50 });
+    const first = placeFixings({ ...request, joists: beside }).positions.filter(({ joist }) => joist === 'J1');
+    expect(new Set(first.map(({ x }) => x))).toEqual(new Set([5 + 13]));
+  });
+
+  it('cannot hold where the joint misses the timber: an error', () => {
+    const missed = handLaid(
+      { id: '1.1', ends: [wall(5), joint(1425, 'J5')], low: 5, high: 1205 },
+      { id: '1.2', ends: [joint(1425, 'J5'), wall(3595)], low: 5, high: 1205 },
+    );
+    const { findings } = placeFixings({ ...request, layout: missed });
+    expect(
+      findings.filter(({ code }) => code === 'fixing-off-timber').map(({ severity, where }) => [severity, where?.piece]),
+    ).toEqual([['error', '1.1']]);
+  });
+});
+
+describe('screws follow the timber', () => {
+  it('of an askew joist', () => {
+    const askew = joistsFromPositions({
+      room,
+      direction: 'y',
+      positions: [25, { atStart: 815, atEnd: 845 }, 1625, 3575],
+      width: 47,
+    });
+    const line = placeFixings({ ...request, joists: askew }).positions.filter(({ joist }) => joist === 'J2');
+    for (const { x, y } of line) expect(Math.abs(x - (815 + (30 * y) / 3000))).toBeLessThanOrEqual(0.001);
+    expect(line.length).toBe(6);
+  });
+
+  it('and stay on it where a square end crosses an askew joist', () => {
+    const askew = joistsFromPositions({
+      room,
+      direction: 'y',
+      positions: [25, 425, 825, 1225, { atStart: 1620, atEnd: 1639 }, 3575],
+      width: 47,
+    });
+    const { positions, findings } = placeFixings({ ...request, joists: askew });
+    for (const { x, y } of positions.filter(({ joist }) => joist === 'J5')) {
+      expect(Math.abs(x - (1620 + (19 * y) / 3000))).toBeLessThanOrEqual(47 / 2 - 6 + 0.001);
+    }
+    // 5 mm to the left of the joint at the low edge: 2 more than the tolerance of 3, so that one board's screws move out.
+    expect(findings.map(({ code, where }) => [code, where?.piece])).toEqual([['fixing-edge', '1.2']]);
+  });
+});
+
+describe('places without screws', () => {
+  it('move the neighbours so that the rule still holds', () => {
+    const placed = placeFixings({ ...request, noFix: [{ id: 'pipe', centre: { x: 825, y: 490 }, diameter: 100 }] });
+    const ys = placed.positions.filter(({ joist }) => joist === 'J3').map(({ y }) => y);
+    for (const y of ys) expect(Math.abs(y - 490)).toBeGreaterThanOrEqual(50);
+    for (let i = 1; i < ys.length; i++) expect(ys[i] - ys[i - 1]).toBeLessThanOrEqual(230);
+    expect(placed.findings).toEqual([]);
+  });
+
+  it('are a finding where they are longer than the spacing', () => {
+    const zone = [
+      { x: 800, y: 300 },
+      { x: 850, y: 300 },
+      { x: 850, y: 700 },
+      { x: 800, y: 700 },
+    ];
+    const placed = placeFixings({ ...request, noFix: [{ outline: zone }] });
+    expect(placed.findings).toMatchObject([
+      { code: 'fixing-gap', severity: 'error', where: { piece: '1.1', joist: 'J3' }, value: 400, limit: 230 },
+    ]);
+    const ys = placed.positions.filter(({ joist }) => joist === 'J3').map(({ y }) => y);
+    expect(ys).toContain(300);
+    expect(ys).toContain(700);
+  });
+
+  it('include openings, with the distance from a cut edge', () => {
+    const light = { kind: 'light' as const, centre: { x: 825, y: 490 }, diameter: 70 };
+    const placed = placeFixings({ ...request, room: { ...room, openings: [light] } });
+    for (const { y } of placed.positions.filter(({ joist }) => joist === 'J3')) {
+      expect(Math.abs(y - 490)).toBeGreaterThanOrEqual(35 + 13);
+    }
+  });
+});
+
+describe('a piece with a hole', () => {
+  it('keeps its screws from the sides and corners of it', () => {
+    const hole = [
+      { x: 700, y: 400 },
+      { x: 900, y: 400 },
+      { x: 900, y: 800 },
+      { x: 700, y: 800 },
+    ];
+    const holed = handLaid({ id: '1.1', ends: [wall(5), wall(3595)], low: 5, high: 1205, holes: [hole] });
+    const placed = placeFixings({ ...request, layout: holed });
+    const lines = placed.lines.filter(({ joist }) => joist === 'J3');
+    expect(lines).toHaveLength(2);
+    const ys = placed.positions.filter(({ joist }) => joist === 'J3').map(({ y }) => y);
+    for (const y of ys) expect(y <= 400 - 13 || y >= 800 + 13).toBe(true);
+    expect(ys.some((y) => y > 350 && y <= 387)).toBe(true);
+  });
+});
+
+it('survives JSON and says how many there are to the square metre', () => {
+  const placed = placeFixings(request);
+  expect(JSON.parse(JSON.stringify(placed))).toEqual(placed);
+  expect(placed.count).toBe(placed.positions.length);
+  expect(placed.perSquareMetre).toBe(18.12);
+});

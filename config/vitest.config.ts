@@ -19,11 +19,17 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'library', include: ['test/**/*.test.ts'], exclude: ['test/package/**'] },
+        test: { name: 'source', include: ['test/**/*.test.ts'], exclude: ['test/**/*.packed.test.ts'] },
       },
       {
+        // Of the tarball, in programs of its users.
         extends: true,
-        test: { name: 'package', include: ['test/package/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 120_000 },
+        test: {
+          name: 'packed',
+          include: ['test/package/*.packed.test.ts'],
+          globalSetup: 'test/package/packOnce.ts',
+          testTimeout: 60_000,
+        },
       },
     ],
   },

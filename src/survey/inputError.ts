@@ -24,7 +24,21 @@ export class InputError extends Error {
   }
 }
 
-/** Whether a caught value is an {@link InputError}, also one made by another copy of this package. */
+/**
+ * Whether a caught value is an {@link InputError}, also one made by another copy of this package.
+ *
+ * @example
+ * ```ts
+ * import { isInputError, rectangle } from 'soffitwright';
+ *
+ * try {
+ *   rectangle(3600, -3000);
+ * } catch (error) {
+ *   if (isInputError(error)) console.log(error.message);
+ * }
+ * // depth: expected more than 0, received -3000
+ * ```
+ */
 export const isInputError = (error: unknown): error is InputError =>
   error instanceof Error && error.name === 'InputError' && Array.isArray((error as { problems?: unknown }).problems);
 

@@ -1,0 +1,240 @@
+import type { CeilingPlan } from '../plan/ceilingPlan.js';
+import { admit } from '../survey/door.js';
+import { problem, refuse } from '../survey/inputError.js';
+import type { Point } from '../survey/point.js';
+import { boardsInk } from './boardsInk.js';
+import { fittingSheets, MARGIN } from './chooseSheet.js';
+import type { FigureUnit } from './figure.js';
+import { hatch } from './hatch.js';
+import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
+import { joistsInk } from './joistsInk.js';
+import { type Box, blankSvg, boxOf, labelSvg } from './label.js';
+import { LETTERS, TYPEFACE } from './lettering.js';
+import { DASHES, WIDTH } from './lineTypes.js';
+import { MANY } from './notes.js';
+import { openingLabels } from './openingLabels.js';
+import { namedOpenings, openingsInk } from './openings.js';
+import { panelHeights, panelInk } from './panel.js';
+import { type LetteredPiece, letteredPieces } from './pieceLabels.js';
+import { roomInk, wallLabels } from './roomInk.js';
+import { dimensionSvg } from './runningDimension.js';
+import { drawOptionsSchema, planSchema } from './schemas.js';
+import { screwMarks, screwsInk } from './screws.js';
+import type { Paper, Sheet, View } from './sheet.js';
+import { type Subject, subjectOf } from './subject.js';
+import { surroundOf } from './surround.js';
+import { element, escaped, line, rect, strokes } from './svg.js';
+import type { DrawingMessages } from './words.js';
+
+/** What {@link drawPlan} may be told. */
+export interface DrawOptions {
+  /**
+   * `reflected` (default): the same way round as the floor plan. `looking-up`: as somebody sees it who stands under it with the
+   * upper wall of the sheet in front, which is its mirror image and also how a board lies face up.
+   */
+  readonly view?: View;
+  /** One to this many; chosen from 20, 25, 30, 40 and 50 (100, 200 and 500 for the largest rooms) when not given. */
+  readonly scale?: number;
+  /** Chosen when not given: A4, or A3 where A4 would not be legible. */
+  readonly paper?: Paper;
+  /** Which layers to draw; all of them when not given. Key, notes and title block are always there. */
+  readonly layers?: readonly DrawingLayer[];
+  /** Whole mm (default), or feet and inches to the nearest sixteenth. */
+  readonly units?: FigureUnit;
+  /** Outlines in plan coordinates, mm, where no screw may go: hatched. */
+  readonly noFix?: readonly (readonly Point[])[];
+  /** Words that replace those of {@link drawingWords}. */
+  readonly messages?: DrawingMessages;
+}
+
+/** Usual scales, and two between: nobody measures on the sheet, so keeping it on A4 is worth more than a round number. */
+const SCALES = [20, 25, 30, 40, 50] as const;
+const SMALL_SCALES = [100, 200, 500] as const;
+
+/**
+ * Draws a plan as a reflected ceiling plan to scale, for printing in black on A4 or A3: SVG whose size is in mm, so that it
+ * prints to scale.
+ *
+ * Walls, boards and their numbers, cut edges, joists and their running dimensions from one wall, screws and openings; key,
+ * notes and title block. Lines after ISO 128, dimensions after ISO 129. Under a hold the sheet is stamped.
+ *
+ * @param plan - what `planCeiling` returned
+ * @returns the text of an SVG file
+ * @throws InputError when the plan or an option is not as described, or the room does not fit the paper at the scale asked for
+ * @example
+ * ```ts
+ * import { planCeiling, rectangle } from 'soffitwright';
+ * import { drawPlan } from 'soffitwright/drawing';
+ *
+ * const plan = planCeiling({
+ *   room: { outline: rectangle(3600, 3000) },
+ *   joists: { direction: 'y', first: 25, spacing: 400, last: 3575, width: 50 },
+ *   lining: [{ kind: 'plasterboard', thickness: 9.5 }],
+ *   boards: [{ id: '1200 x 2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
+ * });
+ * console.log(drawPlan(plan).slice(0, 84));
+ * // <svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210
+ * ```
+ */
+export function drawPlan(plan: CeilingPlan, options: DrawOptions = {}): string {
+  admit(planSchema, plan, 'plan');
+  admit(drawOptionsSchema, options, 'options');
+  const subject = subjectOf(plan, options.units, options.messages);
+  const shown = LAYERS.filter((layer) => options.layers?.includes(layer) ?? true);
+  const drawings = sheetsFor(subject, shown, options).map((sheet) => drawOn(sheet, subject, shown, options));
+  const chosen = drawings.find(({ legible }) => legible) ?? drawings[drawings.length - 1];
+  return chosen.svg;
+}
+
+function sheetsFor(subject: Subject, shown: readonly DrawingLayer[], options: DrawOptions): Sheet[] {
+  const { view = 'reflected', scale, paper, noFix = [] } = options;
+  const papers: readonly Paper[] = paper === undefined ? ['A4', 'A3'] : [paper];
+  const fitting = (scales: readonly number[]): Sheet[] =>
+    fittingSheets({
+      extent: subject.extent,
+      view,
+      papers,
+      scales,
+      surround: (each) => surroundOf(subject, each, view),
+      heights: (on, each) => panelHeights({ subject, facts: factsOf(on, each, view, options), shown, noFix: noFix.length > 0 }),
+    });
+  const sheets = scale === undefined ? fitting(SCALES) : fitting([scale]);
+  if (sheets.length > 0) return sheets;
+  const smaller = scale === undefined ? fitting(SMALL_SCALES) : [];
+  if (smaller.length > 0) return smaller;
+  return refuse(
+    problem(
+      'sheet-too-small',
+      scale === undefined ? 'options.paper' : 'options.scale',
+      `a room that fits ${papers.join(' or ')} at that scale`,
+      scale === undefined ? papers.join(' or ') : `1:${scale}`,
+    ),
+  );
+}
+
+const factsOf = (paper: Paper, scale: number, view: View, options: DrawOptions) => ({
+  paper,
+  scale,
+  view,
+  forLegibility: paper === 'A3' && options.paper === undefined,
+});
+
+function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], options: DrawOptions) {
+  const { view, scale, paper, room } = sheet;
+  const surround = surroundOf(subject, scale, view);
+  const noFix = (options.noFix ?? []).map((outline) => outline.map(sheet.place));
+  const openings = namedOpenings(subject, sheet);
+  const screws = screwMarks(subject, sheet);
+  const seen = shown.includes('screw') ? screws : [];
+  const names = shown.includes('opening') ? openingLabels(openings, seen, boardEdges(subject, sheet)) : [];
+  const taken = shown.includes('opening') ? [...openings.map(({ box }) => box), ...names.map(boxOf)] : [];
+  const pieces = letteredPieces(subject, sheet, seen, taken);
+  const panel = { subject, facts: factsOf(paper, scale, view, options), shown, noFix: noFix.length > 0 };
+  const ink: Ink[] = [
+    ...roomInk(subject, sheet),
+    ...inkOn('no-fix', [strokes(noFix.flatMap(hatch), { 'stroke-width': WIDTH.narrow })]),
+    ...inkOn('old-joint', oldJoints(subject, sheet)),
+    ...joistsInk(subject, sheet),
+    ...boardsInk(subject, sheet),
+    ...openingsInk(openings, sheet),
+    ...screwsInk(screws, scale),
+    ...inkOn(
+      'dimension',
+      surround.dimensions.flatMap((each) =>
+        dimensionSvg(each, {
+          x: each.side === 'right' ? room.right : room.left,
+          y: each.side === 'bottom' ? room.bottom : room.top,
+        }),
+      ),
+    ),
+    ...inkOn(
+      'text',
+      [...wallLabels(subject, sheet, surround.dimensions), ...names, ...pieces.flatMap(({ labels }) => labels)].map(labelSvg),
+    ),
+    ...(shown.includes('text')
+      ? inkOn(
+          'clear',
+          pieces.flatMap(({ blanks }) => blanks.map(blankSvg)),
+        )
+      : []),
+    ...inkOn('sheet', [...framing(sheet), ...heading(subject, sheet)]),
+    ...panelInk(panel, sheet.panel, openings, pieces),
+  ];
+  return {
+    svg: document(ink, subject, sheet, shown),
+    legible: surround.legible && (isLegible(pieces) || !shown.includes('text')),
+  };
+}
+
+/** Every piece has its number, and the few that have no more than that are listed on the sheet. */
+const isLegible = (pieces: readonly LetteredPiece[]): boolean =>
+  pieces.every(({ labels }) => labels.length > 0) && pieces.filter(({ full }) => !full).length <= MANY;
+
+const oldJoints = ({ plan }: Subject, sheet: Sheet): string[] =>
+  plan.job.lining.flatMap(({ joints = [] }) =>
+    joints.map(([a, b]) =>
+      line(sheet.place(a), sheet.place(b), { 'stroke-width': WIDTH.narrow, 'stroke-dasharray': DASHES.doubleChain }),
+    ),
+  );
+
+/** The edges of the pieces as thin boxes, for texts that should not stand on them. */
+const boardEdges = ({ plan }: Subject, sheet: Sheet): Box[] =>
+  plan.layout.pieces.flatMap((piece) =>
+    piece.outline.map((from, i) => {
+      const [a, b] = [sheet.place(from), sheet.place(piece.outline[(i + 1) % piece.outline.length])];
+      return { left: Math.min(a.x, b.x), right: Math.max(a.x, b.x), top: Math.min(a.y, b.y), bottom: Math.max(a.y, b.y) };
+    }),
+  );
+
+/** The frame of the sheet, and the line between the plan and what stands beside or below it. */
+function framing({ width, height, panel }: Sheet): string[] {
+  const border =
+    'column' in panel
+      ? line({ x: panel.column.left - 3, y: MARGIN }, { x: panel.column.left - 3, y: height - MARGIN }, FINE)
+      : line({ x: MARGIN, y: panel.key.top - 3 }, { x: width - MARGIN, y: panel.key.top - 3 }, FINE);
+  return [rect(MARGIN, MARGIN, width - 2 * MARGIN, height - 2 * MARGIN, { 'stroke-width': WIDTH.wide }), border];
+}
+
+const FINE = { 'stroke-width': WIDTH.narrow };
+
+/** The name of the view over the plan, and the hold where nobody can miss it. */
+function heading({ plan, say }: Subject, { area, view }: Sheet): string[] {
+  const y = area.top + LETTERS.medium / 2;
+  const name = { text: say(`view.${view}`), x: area.left, y, height: LETTERS.medium, anchor: 'start', bold: true } as const;
+  const hold = { text: say('hold.stamp'), x: area.right, y, height: LETTERS.large, anchor: 'end', bold: true } as const;
+  return (plan.meta.held ? [name, hold] : [name]).map(labelSvg);
+}
+
+/** The blanks for lettering lie over the joists and under everything else. */
+const ON_JOISTS = LAYERS.indexOf('chalk') + 1;
+
+function document(ink: readonly Ink[], { plan, say }: Subject, sheet: Sheet, shown: readonly DrawingLayer[]): string {
+  const name = plan.room.name ?? plan.room.id ?? say('room.unnamed');
+  const order = [...LAYERS.slice(0, ON_JOISTS), 'clear' as const, ...LAYERS.slice(ON_JOISTS), 'sheet' as const];
+  const layers = order
+    .filter((layer) => layer === 'clear' || layer === 'sheet' || shown.includes(layer))
+    .map((layer) => {
+      const parts = ink.filter((each) => each.layer === layer).map(({ svg }) => svg);
+      return element('g', { class: `soffit-${layer}` }, `\n${parts.join('\n')}\n`);
+    });
+  const drawing = element(
+    'g',
+    { fill: 'none', stroke: '#000', 'stroke-linecap': 'butt', 'font-family': TYPEFACE },
+    `\n${layers.join('\n')}\n`,
+  );
+  return `${element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: `${sheet.width}mm`,
+      height: `${sheet.height}mm`,
+      viewBox: `0 0 ${sheet.width} ${sheet.height}`,
+      role: 'img',
+    },
+    [
+      `\n${element('title', {}, escaped(`${name}: ${say(`view.${sheet.view}`)}, 1:${sheet.scale}`))}`,
+      rect(0, 0, sheet.width, sheet.height, { fill: '#fff' }),
+      `${drawing}\n`,
+    ].join('\n'),
+  )}\n`;
+}

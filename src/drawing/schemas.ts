@@ -1,0 +1,102 @@
+import * as z from 'zod/mini';
+import type { CeilingPlan } from '../plan/ceilingPlan.js';
+import { ruleSetSchema } from '../rules/schemas.js';
+import { coordinate, joistSchema, label, liningSchema, notNegative, pointSchema, probability } from '../survey/schemas.js';
+import type { DrawOptions } from './drawPlan.js';
+import { LAYERS } from './ink.js';
+import { drawingWords, type WordKey } from './words.js';
+
+const outline = z.array(pointSchema).check(z.minLength(3), z.maxLength(2000));
+
+const end = z.looseObject({
+  meets: z.enum(['board', 'wall', 'opening']),
+  joist: z.optional(z.string()),
+  position: coordinate,
+  made: z.enum(['factory', 'cut']),
+});
+
+const edge = z.enum(['bound', 'cut']);
+
+const piece = z.looseObject({
+  id: label,
+  row: z.int(),
+  outline,
+  holes: z.optional(z.array(outline)),
+  length: notNegative,
+  cutLength: notNegative,
+  width: notNegative,
+  board: label,
+  at: z.looseObject({ along: coordinate, across: coordinate }),
+  ends: z.tuple([end, end]),
+  edges: z.looseObject({ low: edge, high: edge }),
+  tight: z.boolean(),
+  massKg: notNegative,
+});
+
+const offcut = z.looseObject({ board: label, length: notNegative, width: notNegative });
+const cut = z.looseObject({ kind: z.enum(['cross', 'rip']), at: coordinate, from: coordinate, to: coordinate });
+const board = z.looseObject({ id: label, stock: label, cuts: z.array(cut), offcuts: z.array(offcut) });
+
+const opening = z.union([
+  z.looseObject({ id: z.optional(label), kind: z.string(), outline }),
+  z.looseObject({ id: z.optional(label), kind: z.string(), centre: pointSchema, diameter: notNegative }),
+]);
+
+const wall = z.looseObject({
+  edge: z.int().check(z.gte(0)),
+  name: z.optional(label),
+  window: z.optional(z.boolean()),
+  door: z.optional(z.boolean()),
+});
+
+const room = z.looseObject({
+  id: z.optional(label),
+  name: z.optional(label),
+  outline,
+  openings: z.optional(z.array(opening)),
+  walls: z.optional(z.array(wall)),
+});
+
+const severity = z.enum(['hold', 'error', 'warning', 'note']);
+
+/** What this library itself returned: the fields that a drawing or a table reads are checked, all others let through. */
+export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
+  job: z.looseObject({ lining: liningSchema, boards: z.array(z.looseObject({ id: label })), rules: ruleSetSchema }),
+  room,
+  joists: z.array(joistSchema).check(z.minLength(1), z.maxLength(2000)),
+  layout: z.looseObject({
+    pieces: z.array(piece).check(z.maxLength(5000)),
+    boards: z.array(board),
+    rows: z.array(z.looseObject({ row: z.int(), low: coordinate, high: coordinate })),
+    boardsByStock: z.array(z.looseObject({ stock: z.string(), count: z.int() })),
+  }),
+  fixings: z.looseObject({
+    positions: z.array(z.looseObject({ x: coordinate, y: coordinate, piece: z.string(), joist: z.string() })),
+    lines: z.array(z.looseObject({ piece: z.string(), joist: z.string(), count: z.int(), text: z.string() })),
+    count: z.int(),
+  }),
+  fixingLength: z.looseObject({ recommended: z.nullable(notNegative), embedment: z.nullable(z.number()) }),
+  takeOff: z.looseObject({ lines: z.array(z.looseObject({ item: z.string(), quantity: notNegative })) }),
+  confidence: z.looseObject({ onTimber: probability, withinEdgeRules: probability }),
+  proveFirst: z.array(z.string()),
+  findings: z.array(z.looseObject({ code: z.string(), severity, message: z.string() })),
+  meta: z.looseObject({ held: z.boolean(), direction: z.enum(['x', 'y']) }),
+}) as unknown as z.ZodMiniType<CeilingPlan>;
+
+const word = z.string().check(z.maxLength(500));
+
+export const messagesSchema = z.strictObject(
+  Object.fromEntries((Object.keys(drawingWords) as WordKey[]).map((key) => [key, z.optional(word)])),
+);
+
+export const unitsSchema = z.enum(['mm', 'inch']);
+
+export const drawOptionsSchema: z.ZodMiniType<DrawOptions> = z.strictObject({
+  view: z.optional(z.enum(['reflected', 'looking-up'])),
+  scale: z.optional(z.number().check(z.gte(1), z.lte(1000))),
+  paper: z.optional(z.enum(['A4', 'A3'])),
+  layers: z.optional(z.array(z.enum(LAYERS))),
+  units: z.optional(unitsSchema),
+  noFix: z.optional(z.array(outline)),
+  messages: z.optional(messagesSchema),
+}) as unknown as z.ZodMiniType<DrawOptions>;

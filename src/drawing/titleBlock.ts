@@ -1,0 +1,100 @@
+import { SURE } from '../joists/bearing.js';
+import { type Block, beside, paragraph, stacked } from './block.js';
+import { LETTERS, shortened, textWidth, wrapped } from './lettering.js';
+import { WIDTH } from './lineTypes.js';
+import type { Paper, View } from './sheet.js';
+import type { Subject } from './subject.js';
+import { line } from './svg.js';
+import type { WordKey } from './words.js';
+
+/** What the title block says of the sheet itself. */
+export interface SheetFacts {
+  readonly paper: Paper;
+  readonly scale: number;
+  readonly view: View;
+  /** Larger than A4 only because A4 would not be legible. */
+  readonly forLegibility: boolean;
+}
+
+/** Width of the column of captions, mm. */
+const CAPTIONS = 21;
+
+/** The title block: room, view, scale, what the plan consists of, how sure it is, and by which rules. */
+export function titleBlock(subject: Subject, facts: SheetFacts, width: number): Block {
+  const { plan, say } = subject;
+  const name = plan.room.name ?? plan.room.id ?? say('room.unnamed');
+  const row = (caption: WordKey, text: string): Block =>
+    ruled(beside(paragraph(say(caption), CAPTIONS), paragraph(text, width - CAPTIONS), CAPTIONS), width);
+  return stacked([
+    roomName(name, width),
+    row('title.view', say(`view.${facts.view}.short`)),
+    row(
+      'title.scale',
+      say(facts.forLegibility ? 'title.scale.larger' : 'title.scale.text', { scale: facts.scale, paper: facts.paper }),
+    ),
+    row('title.figures', figuresText(subject)),
+    row('title.joists', joistsText(subject)),
+    row('title.boards', boardsText(subject)),
+    row('title.screws', screwsText(subject)),
+    row('title.ends', endsText(subject)),
+    row('title.rules', plan.job.rules.title),
+    ruled(paragraph(say('caution'), width, LETTERS.small, true), width),
+  ]);
+}
+
+/** The room's name as large as it can be on one line, or cut at the end of its second line. */
+function roomName(name: string, width: number): Block {
+  const large = textWidth(name, LETTERS.large, true) <= width;
+  const lines = large ? [name] : wrapped(name, width, LETTERS.medium, true);
+  const shown = lines.length > 2 ? [lines[0], shortened(lines.slice(1).join(' '), width, LETTERS.medium, true)] : lines;
+  return stacked(shown.map((text) => paragraph(text, width, large ? LETTERS.large : LETTERS.medium, true)));
+}
+
+/** A block with a rule above it and a little air. */
+const ruled = (block: Block, width: number): Block => ({
+  height: block.height + 1.2,
+  draw: (x, y) => [
+    line({ x, y: y + 0.4 }, { x: x + width, y: y + 0.4 }, { 'stroke-width': WIDTH.narrow }),
+    ...block.draw(x, y + 0.9),
+  ],
+});
+
+const figuresText = ({ say, unit, datum }: Subject): string =>
+  say('title.figures.text', { unit: say(`unit.${unit}`), across: datum.across, along: datum.along });
+
+function joistsText({ plan, say, length, direction }: Subject): string {
+  const widths = [...new Set(plan.joists.map(({ width }) => length(width)))];
+  const known = [...new Set(plan.joists.map((joist) => joist.known))].map((each) => say(`known.${each}`));
+  return say('title.joists.text', {
+    count: plan.joists.length,
+    direction: say(`title.joists.${direction}`),
+    width: widths.join(' / '),
+    known: known.join(', '),
+  });
+}
+
+function boardsText({ plan, say }: Subject): string {
+  const list = plan.layout.boardsByStock
+    .filter(({ count }) => count > 0)
+    .map(({ stock, count }) => say('title.boards.each', { count, stock }))
+    .join('; ');
+  return say('title.boards.text', { list });
+}
+
+function screwsText({ plan, say, withUnit }: Subject): string {
+  const { recommended } = plan.fixingLength;
+  const { count } = plan.fixings;
+  return recommended === null
+    ? say('title.screws.none', { count })
+    : say('title.screws.text', { count, length: withUnit(recommended) });
+}
+
+/** A share as a percentage that never claims more than there is. */
+const percent = (share: number): number => Math.floor(Math.round(share * 1e6) / 1e4);
+
+/** How sure the board ends are: sure, check or prove first, with the figures behind the word. */
+export function endsText({ plan, say }: Subject): string {
+  const { onTimber, withinEdgeRules } = plan.confidence;
+  const word = plan.proveFirst.length > 0 ? 'prove' : withinEdgeRules >= SURE ? 'sure' : 'check';
+  return say('title.ends.text', { word: say(`ends.${word}`), within: percent(withinEdgeRules), on: percent(onTimber) });
+}

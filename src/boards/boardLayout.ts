@@ -77,6 +77,7 @@ export interface Piece {
   readonly massKg: number;
 }
 
+/** One end of a piece. */
 export interface End {
   readonly meets: 'board' | 'wall' | 'opening';
   /** The joist under an end joint. */
@@ -104,6 +105,7 @@ export interface Cut {
   readonly to: number;
 }
 
+/** What is left of a board, mm. */
 export interface Offcut {
   readonly board: string;
   readonly length: number;

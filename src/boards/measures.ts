@@ -1,0 +1,120 @@
+import { bearingOf } from '../joists/bearing.js';
+import type { PlacedRow } from './boardBound.js';
+import { cutsOf } from './cutsOfBoard.js';
+import type { PackedBoard, WantedPiece } from './packBoards.js';
+import type { PlacementProblem } from './placementProblem.js';
+import type { Preference } from './preference.js';
+import type { RowLayout } from './rowLayouts.js';
+import type { RowPattern } from './rowPatterns.js';
+
+/** A whole layout in the problem's coordinates. */
+export interface Laid {
+  readonly layout: RowLayout;
+  readonly rows: readonly PlacedRow[];
+  readonly patterns: readonly RowPattern[];
+  readonly wanted: readonly WantedPiece[];
+  readonly boards: readonly PackedBoard[];
+  readonly measures: Measures;
+}
+
+/** What layouts are compared by. Smaller is better throughout. */
+export interface Measures {
+  readonly boards: number;
+  /** In the caller's currency times 1000, whole. */
+  readonly cost: number;
+  /** Square mm. */
+  readonly area: number;
+  readonly joints: number;
+  readonly shortPieces: number;
+  readonly cuts: number;
+  /** Neighbouring butt joints closer than preferred. */
+  readonly closeJoints: number;
+  readonly unprovenEnds: number;
+  /** Butt joints whose bearing is not secure. */
+  readonly poorBearings: number;
+  readonly narrowRows: number;
+  readonly heavyPieces: number;
+  readonly lengths: number;
+  readonly stockSizes: number;
+  readonly rippedRows: number;
+}
+
+export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>): Measures {
+  const { rules } = problem;
+  const { rows, patterns, wanted, boards } = laid;
+  const joints = patterns.flatMap((pattern) => pattern.joists.map((index) => problem.joists[index].joist));
+  const bearings = joints.map((joist) => ({ joist, bearing: bearingOf(joist, 0, rules.jointGap / 1000, problem.set) }));
+  const density = problem.stocks[0].board.massPerArea;
+  return {
+    boards: boards.length,
+    cost: boards.reduce((sum, { stock }) => sum + Math.round((stock.board.price ?? 0) * 1000), 0),
+    area: boards.reduce((sum, { stock }) => sum + stock.area, 0),
+    joints: joints.length,
+    shortPieces: wanted.filter(({ piece }) => piece.nominal < rules.preferredPieceLength).length,
+    cuts: boards.reduce((sum, board) => sum + cutsOf(rows.length, wanted, board).cuts.length, 0),
+    closeJoints: closeJoints(patterns, rules.preferredStagger),
+    unprovenEnds: bearings.filter(({ joist, bearing }) => isUnproven(joist, bearing.withinEdgeRules)).length,
+    poorBearings: bearings.filter(({ bearing }) => bearing.outcome !== 'secure').length,
+    narrowRows: rows.filter(({ band }) => band.width < rules.preferredRowWidth).length,
+    heavyPieces:
+      rules.pieceMass === null
+        ? 0
+        : wanted.filter(({ piece, width }) => (piece.cut / 1e6) * (width / 1e6) * density > (rules.pieceMass as number)).length,
+    lengths: new Set(wanted.map(({ piece, width }) => `${piece.cut} ${width}`)).size,
+    stockSizes: new Set(boards.map(({ stock }) => stock.board.id)).size,
+    rippedRows: rows.filter(({ band }) => band.ripped).length,
+  };
+}
+
+/** Whether nobody has seen the timber where a board end is to go, or not well enough. */
+export const isUnproven = (
+  { known, sd, presence }: { readonly known: string; readonly sd: number; readonly presence: number },
+  withinEdgeRules: number,
+): boolean => known === 'inferred' || ((sd > 0 || presence < 1) && withinEdgeRules < 0.95);
+
+function closeJoints(patterns: readonly RowPattern[], preferred: number): number {
+  let close = 0;
+  for (let row = 1; row < patterns.length; row++) {
+    for (const here of patterns[row].joints) {
+      close += patterns[row - 1].joints.filter((below) => Math.abs(here - below) < preferred).length;
+    }
+  }
+  return close;
+}
+
+/** The measures in the order that a preference looks at them. */
+export function inOrder(measures: Measures, prefer: Preference): number[] {
+  const { boards, cost, area, joints, shortPieces, cuts, closeJoints, unprovenEnds, poorBearings, narrowRows } = measures;
+  const rest = [shortPieces, cuts, closeJoints, measures.rippedRows];
+  switch (prefer) {
+    case 'boards':
+      return [boards, area, joints, poorBearings, ...rest];
+    case 'certainty':
+      return [boards, area, unprovenEnds, joints, poorBearings, ...rest];
+    case 'cost':
+      return [cost, boards, area, joints, poorBearings, ...rest];
+    case 'joints':
+      return [joints, boards, area, poorBearings, ...rest];
+    case 'estimator':
+      return [cost, boards, area, measures.stockSizes, joints, cuts, closeJoints];
+    default:
+      return [
+        measures.heavyPieces,
+        unprovenEnds,
+        poorBearings,
+        narrowRows,
+        2 * boards + joints,
+        joints,
+        shortPieces,
+        measures.lengths,
+        cuts,
+        closeJoints,
+        measures.rippedRows,
+      ];
+  }
+}
+
+export function isBetter(a: readonly number[], b: readonly number[]): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i] < b[i];
+  return false;
+}

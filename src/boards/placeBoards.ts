@@ -1,0 +1,74 @@
+import { inOrderOfSeverity } from '../rules/finding.js';
+import { admit } from '../survey/door.js';
+import { problem, refuse } from '../survey/inputError.js';
+import type { BoardLayout } from './boardLayout.js';
+import { describeLayout } from './describeLayout.js';
+import { InfeasibleError } from './infeasibleError.js';
+import { placementFindings } from './placementFindings.js';
+import { placementProblem } from './placementProblem.js';
+import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
+import { reasonsFor } from './reasons.js';
+import { whyInfeasible } from './relaxations.js';
+import { searchLayout } from './searchLayout.js';
+
+/**
+ * Lays boards on a ceiling: rows across the joists, butt joints on joists and staggered, every piece cut from a board.
+ *
+ * @param request - room, joists, boards, and what a better layout is; all lengths in mm
+ * @returns pieces with their places, boards with their cuts, the number of boards with a bound that no layout under these rules
+ *   can be below, and what should be known about the layout
+ * @throws InputError when a value is missing, unknown or out of range, or the room is not a rectangle
+ * @throws InfeasibleError when no layout meets the rules; each of its relaxations would be enough by itself
+ * @example
+ * ```ts
+ * import { placeBoards, rectangle } from 'soffitwright';
+ *
+ * const { boardsBought, bound, endJoints, proven } = placeBoards({
+ *   room: { outline: rectangle(3600, 3000) },
+ *   joists: { direction: 'y', first: 25, spacing: 400, last: 3575, width: 47 },
+ *   boards: [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
+ * });
+ * console.log(boardsBought, bound, endJoints, proven);
+ * // 4 4 6 true
+ * ```
+ */
+export function placeBoards(request: PlacementRequest): BoardLayout {
+  admit(placementRequestSchema, request);
+  return layBoards(request);
+}
+
+/** {@link placeBoards} without its door. */
+export function layBoards(request: PlacementRequest): BoardLayout {
+  const wanted = placementProblem(request);
+  const { laid, bound } = searchLayout(wanted);
+  if (laid === undefined) {
+    const { findings, relaxations } = whyInfeasible(wanted);
+    throw new InfeasibleError(findings, relaxations);
+  }
+  const described =
+    describeLayout(wanted, laid) ??
+    refuse(
+      problem('room-shape', 'room.openings', 'openings that leave each piece of board whole', 'one that cuts a piece in two'),
+    );
+  const proven = bound === described.boardsBought;
+  return {
+    ...described,
+    boardsAtMinimumLength: boardsAtMinimumLength(request),
+    bound,
+    ...(described.cost !== undefined && { costBound: costBound(request, bound) }),
+    proven,
+    piecesProven: false,
+    reasons: reasonsFor(wanted, laid, bound),
+    findings: inOrderOfSeverity(placementFindings(wanted, described)),
+  };
+}
+
+/** The number of boards when each comes as short as it may. */
+function boardsAtMinimumLength(request: PlacementRequest): number | null {
+  const wanted = placementProblem(request);
+  const shorter = wanted.stocks.map((stock) => ({ ...stock, length: stock.length - stock.lengthTolerance }));
+  return searchLayout({ ...wanted, stocks: shorter }).laid?.boards.length ?? null;
+}
+
+const costBound = ({ boards }: PlacementRequest, bound: number): number =>
+  Math.round(bound * Math.min(...boards.map(({ price }) => price ?? 0)) * 1e6) / 1e6;

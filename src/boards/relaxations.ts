@@ -1,0 +1,76 @@
+import { type Finding, finding } from '../rules/finding.js';
+import { lookUp, type RuleValue } from '../rules/ruleValue.js';
+import { rulesOf, withRules } from '../rules/withRules.js';
+import { fromGrid } from '../survey/grid.js';
+import { isInputError } from '../survey/inputError.js';
+import type { Relaxation } from './infeasibleError.js';
+import { type PlacementProblem, placementProblem } from './placementProblem.js';
+import type { PlacementRequest } from './placementRequest.js';
+import { searchLayout } from './searchLayout.js';
+
+/** What stands in the way of a room that cannot be laid, and what would be enough by itself. */
+export function whyInfeasible(problem: PlacementProblem): { findings: Finding[]; relaxations: Relaxation[] } {
+  const relaxations = suggestions(problem).filter(({ request }) => canBeLaid(request));
+  const seen = new Set<string>();
+  const once = relaxations.filter(({ relaxation: { kind, key = '' } }) => !seen.has(kind + key) && seen.add(kind + key));
+  return {
+    findings: [
+      finding('no-layout', 'error', {
+        words: { boards: problem.stocks.map(({ board }) => `${board.length} x ${board.width}`).join(', ') },
+      }),
+    ],
+    relaxations: once.map(({ relaxation }) => relaxation),
+  };
+}
+
+interface Suggestion {
+  readonly relaxation: Relaxation;
+  readonly request: PlacementRequest;
+}
+
+function canBeLaid(request: PlacementRequest): boolean {
+  try {
+    return searchLayout(placementProblem(request)).laid !== undefined;
+  } catch (error) {
+    if (isInputError(error)) return false;
+    throw error;
+  }
+}
+
+/** Changes to try, those that change least first within each kind. */
+function* suggestionsOf(problem: PlacementProblem): Generator<Suggestion> {
+  const { request } = problem;
+  const set = rulesOf(request.rules);
+  const rule = (key: 'stagger.minimum' | 'piece.minimumLength' | 'piece.minimumSupports' | 'row.minimumWidth', value: number) => {
+    const { unit } = lookUp(set, key) as RuleValue;
+    const name = { 'stagger.minimum': 'stagger', 'piece.minimumLength': 'shortest piece' }[key as string] ?? key;
+    return {
+      relaxation: { kind: 'rule' as const, key, value, message: `${name} ${value}${unit === 'mm' ? '' : ` ${unit}`}` },
+      request: { ...request, rules: withRules(set, { [key]: value }) },
+    };
+  };
+  for (const apart of distances(problem, problem.rules.stagger)) yield rule('stagger.minimum', fromGrid(apart));
+  for (const length of distances(problem, problem.rules.pieceLength)) yield rule('piece.minimumLength', fromGrid(length));
+  for (let supports = problem.rules.pieceSupports - 1; supports >= 0; supports--) yield rule('piece.minimumSupports', supports);
+  for (const width of [150, 100, 50, 0]) if (width * 1000 < problem.rules.rowWidth) yield rule('row.minimumWidth', width);
+  for (const length of [1800, 2400, 2700, 3000, 3600, 4200, 4800, 6000]) {
+    const [board] = request.boards;
+    if (length <= board.length) continue;
+    yield {
+      relaxation: { kind: 'board', key: board.id, value: length, message: `a board of ${length}` },
+      request: { ...request, boards: [{ ...board, length }, ...request.boards.slice(1)] },
+    };
+  }
+}
+
+const suggestions = (problem: PlacementProblem): Suggestion[] => [...suggestionsOf(problem)];
+
+/** Distances between places at which a row could end or be divided, below a limit, greatest first. */
+function distances(problem: PlacementProblem, below: number): number[] {
+  const middle = Math.round(problem.depth / 2);
+  const { nominal } = problem.rules.wallGap;
+  const places = [nominal, ...problem.joists.map((joist) => joist.centre(middle)), problem.length - nominal];
+  const apart = new Set<number>([0]);
+  for (const a of places) for (const b of places) if (b > a && b - a < below) apart.add(b - a);
+  return [...apart].sort((a, b) => b - a).slice(0, 12);
+}

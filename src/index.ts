@@ -1,4 +1,15 @@
 export type { Board, BoardLayout, Cut, End, Offcut, Piece, Row } from './boards/boardLayout.js';
+export {
+  type Infeasible,
+  InfeasibleError,
+  isInfeasibleError,
+  type PlacementAttempt,
+  type Relaxation,
+} from './boards/infeasibleError.js';
+export { placeBoards } from './boards/placeBoards.js';
+export type { PlacementRequest } from './boards/placementRequest.js';
+export type { Preference } from './boards/preference.js';
+export { tryPlaceBoards } from './boards/tryPlaceBoards.js';
 export { type FixingLength, type FixingLengthRequest, fixingLength } from './fixings/fixingLength.js';
 export { type FixingDistance, type FixingSpacing, type FixingSpacingRequest, fixingSpacing } from './fixings/fixingSpacing.js';
 export { type FixingsPerLine, type FixingsPerLineRequest, fixingsPerLine } from './fixings/fixingsPerLine.js';

@@ -10,6 +10,17 @@ export { placeBoards } from './boards/placeBoards.js';
 export type { PlacementRequest } from './boards/placementRequest.js';
 export type { Preference } from './boards/preference.js';
 export { tryPlaceBoards } from './boards/tryPlaceBoards.js';
+export { checkLayout, type LayoutCheck } from './checks/checkLayout.js';
+export { checkStagger, type StaggerRequest } from './checks/checkStagger.js';
+export type {
+  BoardToCheck,
+  CutClaim,
+  EndClaim,
+  LayoutToCheck,
+  OffcutClaim,
+  PieceToCheck,
+  RowClaim,
+} from './checks/layoutToCheck.js';
 export { type FixingLength, type FixingLengthRequest, fixingLength } from './fixings/fixingLength.js';
 export { type FixingDistance, type FixingSpacing, type FixingSpacingRequest, fixingSpacing } from './fixings/fixingSpacing.js';
 export { type FixingsPerLine, type FixingsPerLineRequest, fixingsPerLine } from './fixings/fixingsPerLine.js';

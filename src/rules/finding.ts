@@ -43,15 +43,17 @@ export interface Finding {
 type Details = Omit<Finding, 'code' | 'severity' | 'message' | 'remedy'> & {
   /** Values for the blanks of the message that are not already in the finding. */
   readonly words?: Readonly<Record<string, string | number>>;
+  /** The entry of the message table, where one code is said in several ways. Default: the code. */
+  readonly sentence?: string;
 };
 
 /**
  * A finding whose message, and remedy if the table has one, come from the message table. Blanks are filled from `words`,
  * from `value`, `limit` and `unit`, and from `where`.
  */
-export function finding(code: string, severity: Severity, { words, ...details }: Details = {}): Finding {
-  const entry = messages[code];
-  if (entry === undefined) throw new Error(`no message for ${code}`);
+export function finding(code: string, severity: Severity, { words, sentence = code, ...details }: Details = {}): Finding {
+  const entry = messages[sentence];
+  if (entry === undefined) throw new Error(`no message for ${sentence}`);
   const blanks = { ...details.where, ...details, ...words };
   return {
     code,

@@ -1,0 +1,129 @@
+import { type Finding, finding, type Where } from '../rules/finding.js';
+import type { BoardStock } from '../survey/boardStock.js';
+import { toGrid } from '../survey/grid.js';
+import { boardClaims } from './boardClaims.js';
+import type { Ceiling } from './ceiling.js';
+import { pieceClaims } from './pieceClaims.js';
+import { asGiven } from './place.js';
+import { pieceAreaM2 } from './sizes.js';
+import { onPlan } from './solid.js';
+import type { Structure } from './structure.js';
+
+/** Everything that a layout says of itself and that its outlines do not bear out. */
+export function claims(ceiling: Ceiling, structure: Structure, boards: readonly BoardStock[]): Finding[] {
+  return [
+    ...countClaims(ceiling, structure, boards),
+    ...boundClaims(ceiling),
+    ...rowClaims(ceiling, structure),
+    ...structure.pieces.flatMap((piece) => pieceClaims(piece, ceiling)),
+    ...boardClaims(ceiling, boards),
+  ];
+}
+
+type Claimed = number | string | boolean | null;
+
+/** A claim that is wrong: `value` is what was claimed, `limit` what was found. */
+export function wrong(what: string, claimed: Claimed, found: Claimed, where: Where = {}, unit?: string): Finding {
+  const numbers = typeof claimed === 'number' && typeof found === 'number' ? { value: claimed, limit: found } : {};
+  return finding('claim-wrong', 'error', {
+    ...(Object.keys(where).length > 0 && { where }),
+    ...numbers,
+    ...(unit !== undefined && { unit }),
+    source: asGiven,
+    words: { what, claimed: shown(claimed), found: shown(found) },
+  });
+}
+
+const shown = (value: Claimed): string => (typeof value === 'number' ? String(Math.round(value * 1000) / 1000) : String(value));
+
+/** A claim of a number, if it is made, against what was found and how far it may be rounded. */
+export function compared(
+  what: string,
+  claimed: number | undefined,
+  found: number | undefined,
+  allowance: number,
+  where?: Where,
+  unit?: string,
+): Finding[] {
+  if (claimed === undefined || found === undefined) return [];
+  // On whole thousandths, so that no comparison hangs on the last bit.
+  return Math.abs(Math.round(claimed * 1000) - Math.round(found * 1000)) <= Math.round(allowance * 1000)
+    ? []
+    : [wrong(what, claimed, Math.round(found * 1000) / 1000, where, unit)];
+}
+
+/** How far areas and masses may be rounded: two decimals. */
+const ROUNDED = 0.006;
+
+function countClaims(
+  { given: { layout }, about }: Ceiling,
+  { endJoints, edgeJoints }: Structure,
+  boards: readonly BoardStock[],
+): Finding[] {
+  const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
+  const taken = layout.boards.flatMap(({ stock }) => stockOf.get(stock) ?? []);
+  const priced = taken.every(({ price }) => price !== undefined);
+  const cost = taken.reduce((sum, { price = 0 }) => sum + price, 0);
+  const area = about.reduce((sum, facts) => sum + pieceAreaM2(facts), 0);
+  const bought = taken.reduce((sum, { length, width }) => sum + (length * width) / 1e6, 0);
+  const jointLength = [...endJoints, ...edgeJoints].reduce((sum, { length }) => sum + length, 0) / 1000;
+  const widest = endJoints.reduce((sum, { gap }) => sum + Math.max(0, gap), 0) / 1000;
+  const cuts = layout.boards.reduce((sum, board) => sum + (board.cuts?.length ?? 0), 0);
+  const counts = (layout.boardsByStock ?? []).flatMap(({ stock, count }) =>
+    compared(`boards of ${stock}`, count, layout.boards.filter((board) => board.stock === stock).length, 0, {}, 'boards'),
+  );
+  return [
+    ...compared('boards bought', layout.boardsBought, layout.boards.length, 0, {}, 'boards'),
+    ...counts,
+    ...compared('butt joints', layout.endJoints, endJoints.length, 0, {}, 'joints'),
+    ...(layout.boards.some((board) => board.cuts) ? compared('cuts', layout.cuts, cuts, 0, {}, 'cuts') : []),
+    ...(priced ? compared('cost', layout.cost, cost, ROUNDED) : []),
+    ...compared('area of the pieces', layout.areaM2, area, ROUNDED, {}, 'm2'),
+    ...compared('waste', layout.wasteAreaM2, bought - area, ROUNDED, {}, 'm2'),
+    // A long joint may be measured over the gaps of the butt joints that run into it from both sides, or not.
+    ...compared('joint length', layout.jointLength, jointLength, 2 * widest + 1, {}, 'mm'),
+  ];
+}
+
+function boundClaims({ given: { layout } }: Ceiling): Finding[] {
+  const { bound, proven, boardsAtMinimumLength, cost, costBound } = layout;
+  const bought = layout.boards.length;
+  return [
+    ...(bound !== undefined && bound > bought ? [wrong('bound', bound, bought, {}, 'boards')] : []),
+    ...(bound !== undefined && proven !== undefined && proven !== (bound === bought)
+      ? [wrong('proven', proven, bound === bought)]
+      : []),
+    ...(typeof boardsAtMinimumLength === 'number' && bound !== undefined && boardsAtMinimumLength < bound
+      ? [wrong('boards at minimum length', boardsAtMinimumLength, bound, {}, 'boards')]
+      : []),
+    ...(cost !== undefined && costBound !== undefined && Math.round(costBound * 1000) > Math.round(cost * 1000)
+      ? [wrong('least cost', costBound, cost)]
+      : []),
+  ];
+}
+
+function rowClaims({ given: { layout }, frame, about }: Ceiling, { rows }: Structure): Finding[] {
+  if (layout.rows === undefined) return [];
+  const count = compared('rows', layout.rows.length, rows.length, 0, {}, 'rows');
+  const each = layout.rows.flatMap((claim) => {
+    const found = rows.find(({ row }) => row === claim.row);
+    const where = { row: claim.row };
+    if (found === undefined) return [wrong(`row ${claim.row}`, 'a row', 'none', where)];
+    const level = (v: number): number => {
+      const { x, y } = onPlan(frame, 0, v);
+      return frame.direction === 'y' ? y : x;
+    };
+    const [low, high] = [level(found.low), level(found.high)];
+    const widest = Math.max(...found.pieces.map((index) => toGrid(about[index].stock?.width ?? 0)));
+    const ripped = found.high - found.low < widest;
+    return [
+      ...compared(`row ${claim.row} low edge`, claim.low, low, 0.002, where, 'mm'),
+      ...compared(`row ${claim.row} high edge`, claim.high, high, 0.002, where, 'mm'),
+      ...compared(`row ${claim.row} width`, claim.width, high - low, 0.002, where, 'mm'),
+      ...(claim.ripped !== undefined && widest > 0 && claim.ripped !== ripped
+        ? [wrong(`row ${claim.row} ripped`, claim.ripped, ripped, where)]
+        : []),
+    ];
+  });
+  return [...count, ...each];
+}

@@ -1,0 +1,186 @@
+import { type Finding, finding } from '../rules/finding.js';
+import { numberOf } from '../rules/ruleValue.js';
+import type { BoardStock } from '../survey/boardStock.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import type { Ceiling, PieceFacts } from './ceiling.js';
+import { type Blank, cuttable, type Placed, type Sheet, separable } from './cuttable.js';
+import { asGiven, placeOf } from './place.js';
+
+/** Whether each piece comes from a board that is there, and each board gives its pieces. */
+export function cutting(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
+  return [...namedTwice(ceiling), ...unknownBoards(ceiling, boards), ...boardsCut(ceiling, boards), ...tooMany(ceiling, boards)];
+}
+
+function namedTwice({ given: { layout } }: Ceiling): Finding[] {
+  const repeated = (ids: readonly string[]): string[] => [...new Set(ids.filter((id, i) => ids.indexOf(id) !== i))];
+  const named = { source: asGiven };
+  return [
+    ...repeated(layout.pieces.map(({ id }) => id)).map((piece) =>
+      finding('repeated-id', 'error', { where: { piece }, ...named, words: { thing: `piece ${piece}` } }),
+    ),
+    ...repeated(layout.boards.map(({ id }) => id)).map((board) =>
+      finding('repeated-id', 'error', { where: { board }, ...named, words: { thing: `board ${board}` } }),
+    ),
+  ];
+}
+
+function unknownBoards({ about, frame, given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+  const stocks = new Set(boards.map(({ id }) => id));
+  const known = new Set(layout.boards.map(({ id }) => id));
+  const used = new Set(layout.pieces.map(({ board }) => board));
+  const pieces = about
+    .filter(({ claim }) => !known.has(claim.board))
+    .map(({ id, claim, box }) => {
+      const { at } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+      const words = { what: `Piece ${id} comes from board ${claim.board}, which is not in the layout.` };
+      return finding('board-unknown', 'error', { where: { piece: id, board: claim.board, at }, source: asGiven, words });
+    });
+  const unsold = layout.boards
+    .filter(({ stock }) => !stocks.has(stock))
+    .map(({ id, stock }) => {
+      const words = { what: `Board ${id} is of stock ${stock}, which is not among the boards given.` };
+      return finding('board-unknown', 'error', { where: { board: id }, source: asGiven, words });
+    });
+  const unused = layout.boards
+    .filter(({ id }) => !used.has(id))
+    .map(({ id }) => finding('board-unused', 'warning', { where: { board: id }, source: asGiven }));
+  return [...pieces, ...unsold, ...unused];
+}
+
+const sheetOf = ({ length, width, kerf }: BoardStock, { rules }: Ceiling): Sheet => ({
+  length: toGrid(length),
+  width: toGrid(width),
+  kerf: toGrid(kerf ?? numberOf(rules, 'kerf')),
+});
+
+function boardsCut(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
+  const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
+  return ceiling.given.layout.boards.flatMap((board) => {
+    const stock = stockOf.get(board.stock);
+    if (stock === undefined) return [];
+    const pieces = ceiling.about.filter(({ claim }) => claim.board === board.id);
+    const sheet = sheetOf(stock, ceiling);
+    const oversize = pieces.flatMap((piece) => tooLarge(piece, sheet, board.id, ceiling));
+    return oversize.length > 0 ? oversize : sharedBoard(pieces, sheet, board.id);
+  });
+}
+
+const sizeOf = ({ box }: PieceFacts) => ({ length: box.u1 - box.u0, width: box.v1 - box.v0 });
+
+/** A piece that would fit if it were turned runs the wrong way; one that would not is too large. */
+function tooLarge(piece: PieceFacts, sheet: Sheet, board: string, { frame }: Ceiling): Finding[] {
+  const { length, width } = sizeOf(piece);
+  if (length <= sheet.length && width <= sheet.width) return [];
+  const { box, id } = piece;
+  const { at, words } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+  const details = { where: { piece: id, board, at }, unit: 'mm', source: asGiven };
+  if (width <= sheet.length && length <= sheet.width) {
+    const [value, limit] = [fromGrid(width), fromGrid(sheet.width)];
+    return [finding('board-parallel-to-supports', 'error', { ...details, value, limit, words })];
+  }
+  const long = length > sheet.length;
+  const [value, limit] = long ? [fromGrid(length), fromGrid(sheet.length)] : [fromGrid(width), fromGrid(sheet.width)];
+  const what = `piece ${id} is ${value} ${long ? 'long' : 'wide'}, the board ${limit}`;
+  return [finding('board-overcut', 'error', { ...details, value, limit, words: { ...words, what } })];
+}
+
+function sharedBoard(pieces: readonly PieceFacts[], sheet: Sheet, board: string): Finding[] {
+  const placed = pieces.map((piece) => placedOn(piece));
+  if (placed.every((each) => each !== undefined)) return placesOn(pieces, placed as readonly Placed[], sheet, board);
+  const outcome = cuttable(pieces.map(sizeOf), sheet);
+  if (outcome === 'yes') return [];
+  const where = { pieces: pieces.map(({ id }) => id), board };
+  if (outcome === 'unknown') return [finding('board-cutting-unproven', 'warning', { where, source: asGiven })];
+  const [value, limit] = [fromGrid(lengthNeeded(pieces.map(sizeOf), sheet)), fromGrid(sheet.length)];
+  const words = { what: `pieces ${where.pieces.join(', ')} need a board of ${value}, it is ${limit} long` };
+  return [finding('board-overcut', 'error', { where, value, limit, unit: 'mm', source: asGiven, words })];
+}
+
+/** The shortest board of this width that would give the pieces; it is longer than the one there is. */
+function lengthNeeded(blanks: readonly Blank[], sheet: Sheet): number {
+  let low = sheet.length;
+  let high = blanks.reduce((sum, { length }) => sum + length + sheet.kerf, 0);
+  while (high - low > 1) {
+    const length = Math.floor((low + high) / 2);
+    if (cuttable(blanks, { ...sheet, length }) === 'yes') high = length;
+    else low = length;
+  }
+  return high;
+}
+
+function placedOn(piece: PieceFacts): Placed | undefined {
+  const { at } = piece.claim;
+  return at && { ...sizeOf(piece), along: toGrid(at.along), across: toGrid(at.across) };
+}
+
+/** Places that are claimed: on the board, clear of each other, and to be parted by cuts from side to side. */
+function placesOn(pieces: readonly PieceFacts[], placed: readonly Placed[], sheet: Sheet, board: string): Finding[] {
+  const overcut = (ids: readonly string[], value: number, limit: number, what: string): Finding =>
+    finding('board-overcut', 'error', {
+      where: { ...(ids.length === 1 ? { piece: ids[0] } : { pieces: ids }), board },
+      value: fromGrid(value),
+      limit: fromGrid(limit),
+      unit: 'mm',
+      source: asGiven,
+      words: { what },
+    });
+  const findings: Finding[] = [];
+  placed.forEach((each, i) => {
+    const { id } = pieces[i];
+    const [end, top] = [each.along + each.length, each.across + each.width];
+    if (each.along < 0 || end > sheet.length) {
+      findings.push(
+        overcut([id], each.along < 0 ? each.along : end, each.along < 0 ? 0 : sheet.length, `piece ${id} lies past an end of it`),
+      );
+    }
+    if (each.across < 0 || top > sheet.width) {
+      findings.push(
+        overcut(
+          [id],
+          each.across < 0 ? each.across : top,
+          each.across < 0 ? 0 : sheet.width,
+          `piece ${id} lies past an edge of it`,
+        ),
+      );
+    }
+    placed.slice(i + 1).forEach((other, k) => {
+      const apart = Math.max(distanceApart(each, other, 'along', 'length'), distanceApart(each, other, 'across', 'width'));
+      if (apart >= sheet.kerf) return;
+      const second = pieces[i + 1 + k].id;
+      const what =
+        apart < 0 ? `pieces ${id} and ${second} lie over each other on it` : `no saw passes between pieces ${id} and ${second}`;
+      findings.push(overcut([id, second], apart, sheet.kerf, what));
+    });
+  });
+  if (findings.length > 0 || separable(placed, sheet.kerf)) return findings;
+  const ids = pieces.map(({ id }) => id);
+  const where = { pieces: ids, board };
+  return [
+    finding('board-overcut', 'error', {
+      where,
+      source: asGiven,
+      words: { what: `no cut from side to side parts pieces ${ids.join(', ')}` },
+    }),
+  ];
+}
+
+const distanceApart = (a: Placed, b: Placed, way: 'along' | 'across', size: 'length' | 'width'): number =>
+  Math.max(b[way] - a[way] - a[size], a[way] - b[way] - b[size]);
+
+function tooMany({ given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+  return boards.flatMap(({ id, available }) => {
+    const taken = layout.boards.filter(({ stock }) => stock === id);
+    if (available === undefined || taken.length <= available) return [];
+    const where = { board: taken[available].id };
+    return [
+      finding('stock-exceeded', 'error', {
+        where,
+        value: taken.length,
+        limit: available,
+        unit: 'boards',
+        source: asGiven,
+        words: { stock: id },
+      }),
+    ];
+  });
+}

@@ -1,0 +1,102 @@
+import { type Finding, finding } from '../rules/finding.js';
+import { lookUp, type RuleValue } from '../rules/ruleValue.js';
+import { fromGrid } from '../survey/grid.js';
+import { areaM2 } from '../survey/outline.js';
+import { type Ceiling, gridRule, type PieceFacts } from './ceiling.js';
+import { HAIR } from './hair.js';
+import { placeOf } from './place.js';
+import type { RowShape } from './rowShapes.js';
+import type { PieceShape, Structure } from './structure.js';
+import type { Support } from './supports.js';
+
+/** Pieces and rows that are too small, pieces on too few joists, pieces that are too heavy. */
+export function sizes(ceiling: Ceiling, structure: Structure): Finding[] {
+  return [
+    ...structure.pieces.flatMap((piece) => [
+      ...tooShort(piece, ceiling),
+      ...tooFewJoists(piece, structure.supports, ceiling),
+      ...tooHeavy(piece, ceiling),
+    ]),
+    ...structure.rows.flatMap((row) => tooNarrow(row, structure, ceiling)),
+  ];
+}
+
+const middleOf = ({ box }: PieceFacts, { frame }: Ceiling) => placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+
+/** A piece that fills its run from wall to wall cannot be longer, so that it is only said. */
+function tooShort({ facts, low, high, length, row }: PieceShape, ceiling: Ceiling): Finding[] {
+  const minimum = gridRule(ceiling.rules, 'piece.minimumLength');
+  const preferred = gridRule(ceiling.rules, 'piece.preferredLength');
+  const fills = [low, high].every(({ meets }) => meets === 'wall' || meets === 'opening');
+  const { at, words } = middleOf(facts, ceiling);
+  const details = { where: { piece: facts.id, row, at }, value: fromGrid(length), unit: 'mm', words };
+  if (length < minimum.steps) {
+    const limit = fromGrid(minimum.steps);
+    return [finding('piece-below-minimum', fills ? 'warning' : 'error', { ...details, limit, source: minimum.rule.source })];
+  }
+  if (fills || length >= preferred.steps) return [];
+  const limit = fromGrid(preferred.steps);
+  return [finding('piece-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
+}
+
+/** Joists under a piece, those of its butt joints and those right beside a wall or an opening counted. */
+export function joistsUnder({ facts: { box }, low, high }: PieceShape, supports: readonly Support[]): Support[] {
+  const middle = Math.round((box.v0 + box.v1) / 2);
+  return supports.filter((support) => {
+    const shared = Math.min(support.high, box.v1) - Math.max(support.low, box.v0);
+    const centre = support.centre(middle);
+    return 2 * shared >= box.v1 - box.v0 && low.reach - HAIR <= centre && centre <= high.reach + HAIR;
+  });
+}
+
+function tooFewJoists(piece: PieceShape, supports: readonly Support[], ceiling: Ceiling): Finding[] {
+  const { value: limit, source } = lookUp(ceiling.rules, 'piece.minimumSupports') as RuleValue;
+  const under = joistsUnder(piece, supports);
+  if (limit === null || under.length >= limit) return [];
+  const { at, words } = middleOf(piece.facts, ceiling);
+  const where = { piece: piece.facts.id, ...(under.length === 1 && { joist: under[0].joist.id }), row: piece.row, at };
+  return [finding('piece-on-one-support', 'error', { where, value: under.length, limit, unit: 'joists', source, words })];
+}
+
+function tooHeavy({ facts }: PieceShape, ceiling: Ceiling): Finding[] {
+  const { value: limit, source } = lookUp(ceiling.rules, 'piece.maximumMass') as RuleValue;
+  const mass = massKg(facts);
+  if (limit === null || mass === undefined || mass <= limit) return [];
+  const { at, words } = middleOf(facts, ceiling);
+  return [
+    finding('piece-too-heavy', 'warning', { where: { piece: facts.id, at }, value: mass, limit, unit: 'kg', source, words }),
+  ];
+}
+
+/** m2, less its holes. */
+export const pieceAreaM2 = ({ claim }: PieceFacts): number =>
+  (claim.holes ?? []).reduce((area, hole) => area - areaM2(hole), areaM2(claim.outline));
+
+/** To the gram. */
+export const massKg = (facts: PieceFacts): number | undefined =>
+  facts.stock && Math.round(pieceAreaM2(facts) * facts.stock.massPerArea * 1000) / 1000;
+
+/** A row that fills its part of the room from wall to wall cannot be wider, so that it is only said. */
+function tooNarrow(
+  { row, low, high, pieces }: RowShape,
+  { edgeFacings, pieces: shapes }: Structure,
+  ceiling: Ceiling,
+): Finding[] {
+  const minimum = gridRule(ceiling.rules, 'row.minimumWidth');
+  const preferred = gridRule(ceiling.rules, 'row.preferredWidth');
+  const width = high - low;
+  if (width >= minimum.steps && width >= preferred.steps) return [];
+  const fills = edgeFacings.every(({ piece, meets }) => !pieces.includes(piece) || meets === 'wall' || meets === 'opening');
+  const boxes = pieces.map((index) => shapes[index].facts.box);
+  const middle = (Math.min(...boxes.map(({ u0 }) => u0)) + Math.max(...boxes.map(({ u1 }) => u1))) / 2;
+  const { at, words } = placeOf(ceiling.frame, middle, (low + high) / 2);
+  const where = { pieces: pieces.map((index) => shapes[index].facts.id), row, at };
+  const details = { where, value: fromGrid(width), unit: 'mm', words };
+  if (width < minimum.steps) {
+    const limit = fromGrid(minimum.steps);
+    return [finding('row-below-minimum', fills ? 'warning' : 'error', { ...details, limit, source: minimum.rule.source })];
+  }
+  if (fills) return [];
+  const limit = fromGrid(preferred.steps);
+  return [finding('row-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
+}

@@ -11,18 +11,18 @@ import { type PaperPoint, polygon, strokes } from './svg.js';
 /** Ticks on the inner side of a cut edge: how far apart and how long, mm on paper. */
 const TICK = { pitch: 2.5, length: 1.6, lean: 0.9 } as const;
 
-/** The pieces: outlines, and ticks along every edge that was cut. */
+/** The pieces: outlines, and ticks along every edge that was cut. Holes are drawn as the openings that they are for. */
 export function boardsInk({ plan, frame }: Subject, sheet: Sheet): Ink[] {
   return plan.layout.pieces.flatMap((piece) => {
-    const outlines = [piece.outline, ...(piece.holes ?? [])];
     const ticks = cutEdges(piece, frame).flatMap((edge) => ticksAlong(edge, sheet));
     return [
-      ...inkOn(
-        'board',
-        outlines.map((outline) =>
-          polygon(outline.map(sheet.place), { 'stroke-width': WIDTH.wide, 'stroke-linejoin': 'miter', 'data-piece': piece.id }),
-        ),
-      ),
+      ...inkOn('board', [
+        polygon(piece.outline.map(sheet.place), {
+          'stroke-width': WIDTH.wide,
+          'stroke-linejoin': 'miter',
+          'data-piece': piece.id,
+        }),
+      ]),
       ...(ticks.length === 0 ? [] : inkOn('cut', [strokes(ticks, { 'stroke-width': WIDTH.narrow, 'data-piece': piece.id })])),
     ];
   });
@@ -35,23 +35,18 @@ interface Edge {
 }
 
 /**
- * Edges that a saw or knife made: ends and long edges that the layout says were cut, holes, and every edge inside the
- * piece's extent, which is a notch or a scribed wall.
+ * Edges that a saw or knife made: ends and long edges that the layout says were cut, and every edge inside the piece's extent,
+ * which is a notch or a scribed wall.
  */
 export function cutEdges(piece: Piece, frame: Frame): Edge[] {
   const ring = anticlockwise(piece.outline);
   const points = ring.map(frame.into);
   const extent = extentOf(points.map(({ u, v }) => ({ x: u, y: v })));
-  const outer = ring.flatMap((from, i) => {
+  return ring.flatMap((from, i) => {
     const next = (i + 1) % ring.length;
     const made = madeOf(piece, points[i], points[next], extent);
     return made === 'cut' ? [{ from, to: ring[next] }] : [];
   });
-  const holes = (piece.holes ?? []).flatMap((hole) => {
-    const around = anticlockwise(hole).reverse();
-    return around.map((from, i) => ({ from, to: around[(i + 1) % around.length] }));
-  });
-  return [...outer, ...holes];
 }
 
 type FramePoint = ReturnType<Frame['into']>;

@@ -10,7 +10,7 @@ const PAPERS: Readonly<Record<Paper, readonly [number, number]>> = { A4: [210, 2
 export const MARGIN = 7;
 const PADDING = 3;
 /** Widths of the one column at the right, and of those below the plan, mm; notes take what is left. */
-const COLUMN = { right: 66, key: 52, title: 74 } as const;
+const COLUMN = { right: 66, key: 56, title: 76 } as const;
 const BETWEEN_COLUMNS = 5;
 /** Above the plan stands the name of the view. */
 const HEADING = 8;

@@ -1,11 +1,11 @@
+import type { NoFixZone } from '../fixings/placedFixings.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { problem, refuse } from '../survey/inputError.js';
-import type { Point } from '../survey/point.js';
 import { boardsInk } from './boardsInk.js';
 import { fittingSheets, MARGIN } from './chooseSheet.js';
 import type { FigureUnit } from './figure.js';
-import { hatch } from './hatch.js';
+import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
 import { type Box, blankSvg, boxOf, labelSvg } from './label.js';
@@ -41,8 +41,8 @@ export interface DrawOptions {
   readonly layers?: readonly DrawingLayer[];
   /** Whole mm (default), or feet and inches to the nearest sixteenth. */
   readonly units?: FigureUnit;
-  /** Outlines in plan coordinates, mm, where no screw may go: hatched. */
-  readonly noFix?: readonly (readonly Point[])[];
+  /** Where no screw may go, plan coordinates in mm: hatched. */
+  readonly noFix?: readonly NoFixZone[];
   /** Words that replace those of {@link drawingWords}. */
   readonly messages?: DrawingMessages;
 }
@@ -122,7 +122,7 @@ const factsOf = (paper: Paper, scale: number, view: View, options: DrawOptions) 
 function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], options: DrawOptions) {
   const { view, scale, paper, room } = sheet;
   const surround = surroundOf(subject, scale, view);
-  const noFix = (options.noFix ?? []).map((outline) => outline.map(sheet.place));
+  const noFix = (options.noFix ?? []).map((zone) => zoneOutline(zone).map(sheet.place));
   const openings = namedOpenings(subject, sheet);
   const screws = screwMarks(subject, sheet);
   const seen = shown.includes('screw') ? screws : [];

@@ -1,3 +1,5 @@
+import type { NoFixZone } from '../fixings/placedFixings.js';
+import type { Point } from '../survey/point.js';
 import type { PaperPoint } from './svg.js';
 
 /** Distance between the lines of a hatch, mm on paper; ISO 128-3 asks for at least 0.7 (from memory). */
@@ -23,4 +25,27 @@ export function hatch(ring: readonly PaperPoint[]): (readonly [PaperPoint, Paper
     for (let i = 0; i + 1 < met.length; i += 2) segments.push([point(met[i]), point(met[i + 1])]);
   }
   return segments;
+}
+
+/** An eighth of a circle in three steps; mirrored and turned they make a ring of 24 corners. */
+const EIGHTH: readonly (readonly [number, number])[] = [
+  [1, 0],
+  [0.9659, 0.2588],
+  [0.866, 0.5],
+];
+
+/** The outline of a zone; that of a round one as a ring of 24 corners. */
+export function zoneOutline(zone: NoFixZone): readonly Point[] {
+  if ('outline' in zone) return zone.outline;
+  const quarter = [
+    ...EIGHTH,
+    [Math.SQRT1_2, Math.SQRT1_2] as const,
+    ...EIGHTH.slice(1)
+      .reverse()
+      .map(([x, y]) => [y, x] as const),
+  ];
+  const ring = [0, 1, 2, 3].flatMap((turns) =>
+    quarter.map(([x, y]) => (turns === 0 ? [x, y] : turns === 1 ? [-y, x] : turns === 2 ? [-x, -y] : [y, -x])),
+  );
+  return ring.map(([x, y]) => ({ x: zone.centre.x + (x * zone.diameter) / 2, y: zone.centre.y + (y * zone.diameter) / 2 }));
 }

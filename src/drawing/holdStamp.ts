@@ -8,7 +8,7 @@ import { rect } from './svg.js';
 /** The stamp of a plan that is held: nobody is to buy, cut or fix by it. */
 export function holdStamp({ say }: Subject, width: number): Block {
   const words = paragraph(say('hold.text'), width - 6, LETTERS.small, true);
-  const height = 13 + words.height;
+  const height = 14.5 + words.height;
   return {
     height: height + 2,
     draw: (x, y) => [

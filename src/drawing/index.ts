@@ -1,5 +1,12 @@
+export { buyingList } from './buyingList.js';
+export { type CutListOptions, cutList } from './cutList.js';
 export { type DrawOptions, drawPlan } from './drawPlan.js';
 export type { FigureUnit } from './figure.js';
+export { fixingOrder } from './fixingOrder.js';
 export type { DrawingLayer } from './ink.js';
+export { screwSummary } from './screwSummary.js';
+export { type SettingOut, settingOut } from './settingOut.js';
 export type { Paper, View } from './sheet.js';
+export type { Cell, Table, TableOptions } from './table.js';
+export { tableText } from './tableText.js';
 export { type DrawingMessages, drawingWords, type WordKey } from './words.js';

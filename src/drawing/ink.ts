@@ -13,6 +13,7 @@ export const LAYERS = [
   'text',
 ] as const;
 
+/** What a drawing may show or leave out; they lie on each other in this order. */
 export type DrawingLayer = (typeof LAYERS)[number];
 
 /**

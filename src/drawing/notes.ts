@@ -1,3 +1,4 @@
+import type { Finding, Severity } from '../rules/finding.js';
 import { type Block, indented, paragraph, stacked } from './block.js';
 import { cutFigure } from './figure.js';
 import { LETTERS } from './lettering.js';
@@ -5,6 +6,7 @@ import type { NamedOpening } from './openings.js';
 import type { LetteredPiece } from './pieceLabels.js';
 import { fromDatum, type Subject } from './subject.js';
 import { circle } from './svg.js';
+import type { Say } from './words.js';
 
 const INDENT = 3;
 /** More pieces than this are not listed on the sheet: the cut list has them all. */
@@ -19,8 +21,11 @@ export function notes(
   room: number,
 ): Block {
   const { plan, say } = subject;
-  const found = (severity: string): string[] =>
-    plan.findings.filter((each) => each.severity === severity).map((each) => each.message);
+  const found = (severity: Severity): string[] =>
+    grouped(
+      plan.findings.filter((each) => each.severity === severity),
+      say,
+    );
   const prove = plan.proveFirst.length > 0 ? [say('notes.prove', { list: plan.proveFirst.join(', ') })] : [];
   const texts = [
     ...found('hold'),
@@ -46,6 +51,16 @@ export function notes(
 }
 
 const GAP = 0.7;
+
+/** Findings of one kind as one sentence: the first of them, and how many more there are. */
+function grouped(findings: readonly Finding[], say: Say): string[] {
+  const codes = [...new Set(findings.map(({ code }) => code))];
+  return codes.map((code) => {
+    const same = findings.filter((each) => each.code === code);
+    const { message } = same[0];
+    return same.length === 1 ? message : say('notes.same', { message, count: same.length - 1 });
+  });
+}
 
 function bullet(text: string, width: number): Block {
   const words = indented(paragraph(text, width - INDENT), INDENT);

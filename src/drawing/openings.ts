@@ -1,9 +1,9 @@
-import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening } from '../survey/room.js';
 import { type Ink, inkOn } from './ink.js';
 import type { Box } from './label.js';
 import { WIDTH } from './lineTypes.js';
+import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
 import { circle, line, type PaperPoint, polygon } from './svg.js';
@@ -18,29 +18,16 @@ export interface NamedOpening {
   readonly box: Box;
 }
 
-export function namedOpenings({ plan, say, length }: Subject, sheet: Sheet): NamedOpening[] {
-  return (plan.room.openings ?? []).map((opening, index) => {
-    const name = opening.id ?? `${say(`opening.${opening.kind}`)} ${index + 1}`;
-    if ('diameter' in opening) {
-      const { x, y } = sheet.place(opening.centre);
-      const radius = opening.diameter / 2 / sheet.scale;
-      return {
-        opening,
-        name,
-        centre: opening.centre,
-        size: `Ø ${length(opening.diameter)}`,
-        box: { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius },
-      };
-    }
-    const { left, right, low, high } = extentOf(opening.outline);
-    const ring = opening.outline.map(sheet.place);
-    const [xs, ys] = [ring.map(({ x }) => x), ring.map(({ y }) => y)];
+export function namedOpenings(subject: Subject, sheet: Sheet): NamedOpening[] {
+  return (subject.plan.room.openings ?? []).map((opening, index) => {
+    const { left, right, low, high } = openingExtent(opening);
+    const [a, b] = [sheet.place({ x: left, y: high }), sheet.place({ x: right, y: low })];
     return {
       opening,
-      name,
+      name: openingName(subject, opening, index),
       centre: { x: (left + right) / 2, y: (low + high) / 2 },
-      size: `${length(right - left)} × ${length(high - low)}`,
-      box: { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) },
+      size: openingSize(subject, opening),
+      box: { left: Math.min(a.x, b.x), right: Math.max(a.x, b.x), top: a.y, bottom: b.y },
     };
   });
 }

@@ -24,7 +24,7 @@ const FROM_EDGE = 1.6;
 const FROM_SCREW = { before: 1.3, over: 0.6 } as const;
 const FROM_OPENING = 1.5;
 /** Steps across and along the joists, and reach, of the search for a place, mm on paper. */
-const STEP = { across: 0.8, along: 0.4 } as const;
+const STEP = { across: 1, along: 0.5 } as const;
 const REACH = 16;
 /** What it costs to lay a number or another line over a joist, and to turn the text, in mm from the middle of the piece. */
 const NUMBER_ON_JOIST = 8;
@@ -155,6 +155,7 @@ const middleOf = ({ left, top, right, bottom }: Box): PaperPoint => ({ x: (left 
 
 /** A block at the cheapest of its free places. */
 function settled(labels: readonly Label[], start: number, scene: Scene, before: Placed | undefined): Placed | undefined {
+  if (before !== undefined && start >= before.cost) return before;
   const boxes = labels.map(boxOf);
   const upright = labels[0].upright === true;
   const [beside, over] = upright ? [FROM_SCREW.over, FROM_SCREW.before] : [FROM_SCREW.before, FROM_SCREW.over];

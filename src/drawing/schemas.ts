@@ -1,9 +1,20 @@
 import * as z from 'zod/mini';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { ruleSetSchema } from '../rules/schemas.js';
-import { coordinate, joistSchema, label, liningSchema, notNegative, pointSchema, probability } from '../survey/schemas.js';
+import {
+  coordinate,
+  joistSchema,
+  label,
+  liningSchema,
+  notNegative,
+  pointSchema,
+  positive,
+  probability,
+} from '../survey/schemas.js';
+import type { CutListOptions } from './cutList.js';
 import type { DrawOptions } from './drawPlan.js';
 import { LAYERS } from './ink.js';
+import type { TableOptions } from './table.js';
 import { drawingWords, type WordKey } from './words.js';
 
 const outline = z.array(pointSchema).check(z.minLength(3), z.maxLength(2000));
@@ -91,12 +102,28 @@ export const messagesSchema = z.strictObject(
 
 export const unitsSchema = z.enum(['mm', 'inch']);
 
+const noFixZone = z.union([
+  z.strictObject({ id: z.optional(label), outline }),
+  z.strictObject({ id: z.optional(label), centre: pointSchema, diameter: positive }),
+]);
+
 export const drawOptionsSchema: z.ZodMiniType<DrawOptions> = z.strictObject({
   view: z.optional(z.enum(['reflected', 'looking-up'])),
   scale: z.optional(z.number().check(z.gte(1), z.lte(1000))),
   paper: z.optional(z.enum(['A4', 'A3'])),
   layers: z.optional(z.array(z.enum(LAYERS))),
   units: z.optional(unitsSchema),
-  noFix: z.optional(z.array(outline)),
+  noFix: z.optional(z.array(noFixZone)),
   messages: z.optional(messagesSchema),
 }) as unknown as z.ZodMiniType<DrawOptions>;
+
+export const tableOptionsSchema: z.ZodMiniType<TableOptions> = z.strictObject({
+  units: z.optional(unitsSchema),
+  messages: z.optional(messagesSchema),
+}) as unknown as z.ZodMiniType<TableOptions>;
+
+export const cutListOptionsSchema: z.ZodMiniType<CutListOptions> = z.strictObject({
+  units: z.optional(unitsSchema),
+  messages: z.optional(messagesSchema),
+  order: z.optional(z.enum(['cutting', 'fixing'])),
+}) as unknown as z.ZodMiniType<CutListOptions>;

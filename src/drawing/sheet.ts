@@ -3,7 +3,9 @@ import type { Point } from '../survey/point.js';
 import type { Box } from './label.js';
 import type { PaperPoint } from './svg.js';
 
+/** `reflected`: as on a floor plan, seen from above; `looking-up`: its mirror image, as seen from the floor. */
 export type View = 'reflected' | 'looking-up';
+/** Sheets after ISO 216. */
 export type Paper = 'A4' | 'A3';
 
 /** A sheet of paper with the room's place on it. */

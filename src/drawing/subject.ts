@@ -17,6 +17,8 @@ export interface Subject {
   readonly walls: readonly NamedWall[];
   /** What the figures across the joists run from, and those along them. */
   readonly datum: { readonly across: string; readonly along: string };
+  /** The four sides of the room by the names of their walls: near and far across the joists, low and high along them. */
+  readonly sides: { readonly near: string; readonly far: string; readonly low: string; readonly high: string };
   readonly unit: FigureUnit;
   readonly say: Say;
   /** A length as a bare figure, and with its unit for running text. */
@@ -28,17 +30,25 @@ export function subjectOf(plan: CeilingPlan, unit: FigureUnit = 'mm', messages: 
   const say = sayWith(messages);
   const extent = extentOf(plan.room.outline);
   const walls = namedWalls(plan.room, say);
-  const on = (axis: 'x' | 'y', value: number): string =>
-    walls.find(({ from, to }) => from[axis] === value && to[axis] === value)?.name ?? say('title.figures.line');
+  const on = (axis: 'x' | 'y', value: number): string | undefined =>
+    walls.find(({ from, to }) => from[axis] === value && to[axis] === value)?.name;
   const { direction } = plan.meta;
-  const [left, low] = [on('x', extent.left), on('y', extent.low)];
+  const [across, along] = direction === 'y' ? (['x', 'y'] as const) : (['y', 'x'] as const);
+  const bounds = { x: [extent.left, extent.right], y: [extent.low, extent.high] } as const;
+  const named = { near: on(across, bounds[across][0]), low: on(along, bounds[along][0]) };
   return {
     plan,
     direction,
     frame: frameOf(direction),
     extent,
     walls,
-    datum: direction === 'y' ? { across: left, along: low } : { across: low, along: left },
+    datum: { across: named.near ?? say('title.figures.line'), along: named.low ?? say('title.figures.line') },
+    sides: {
+      near: named.near ?? say('side.near'),
+      far: on(across, bounds[across][1]) ?? say('side.far'),
+      low: named.low ?? say('side.low'),
+      high: on(along, bounds[along][1]) ?? say('side.high'),
+    },
     unit,
     say,
     length: (mm) => figure(mm, unit),

@@ -1,0 +1,107 @@
+import type { FixingLine } from '../fixings/placedFixings.js';
+import type { CeilingPlan } from '../plan/ceilingPlan.js';
+import type { RuleKey } from '../rules/ruleSet.js';
+import { lookUp } from '../rules/ruleValue.js';
+import { admit } from '../survey/door.js';
+import { toGrid } from '../survey/grid.js';
+import { planSchema, tableOptionsSchema } from './schemas.js';
+import { type Subject, subjectOf } from './subject.js';
+import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
+
+/**
+ * Where the screws go, piece by piece as a person marks them: which joists, how many a line, and where along the line. Notes
+ * give the total, the length, and the spacing rule with its source beside the rule of thumb.
+ *
+ * @param plan - what `planCeiling` returned
+ * @returns a table; marks in mm from the piece's low edge
+ * @throws InputError when the plan or an option is not as described
+ * @example
+ * ```ts
+ * import { planCeiling, rectangle } from 'soffitwright';
+ * import { screwSummary } from 'soffitwright/drawing';
+ *
+ * const plan = planCeiling({
+ *   room: { outline: rectangle(2390, 1190) },
+ *   joists: { direction: 'y', first: 25, spacing: 390, last: 2365, width: 50 },
+ *   lining: [],
+ *   boards: [{ id: '1200 x 2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
+ * });
+ * const { rows } = screwSummary(plan);
+ * console.log(rows[1].join(' | '));
+ * // 1.1 | middle of board | J2, J3, J4, J5, J6 | 6 | first at 15, then every 230 | 30
+ * ```
+ */
+export function screwSummary(plan: CeilingPlan, options: TableOptions = {}): Table {
+  admit(planSchema, plan, 'plan');
+  admit(tableOptionsSchema, options, 'options');
+  const subject = subjectOf(plan, options.units, options.messages);
+  const { say, sides } = subject;
+  return tableOf(subject, {
+    title: say('screws.title'),
+    columns: [
+      say('screws.piece'),
+      say('screws.where'),
+      say('screws.joists'),
+      say('screws.each'),
+      say('screws.marks', { low: sides.low }),
+      say('screws.count'),
+    ],
+    rows: plan.layout.pieces.flatMap(({ id }) => rowsOf(id, subject)),
+    notes: notesOf(subject),
+  });
+}
+
+/** Lines of one piece that are marked alike share a row. */
+function rowsOf(piece: string, { plan, say }: Subject): Cell[][] {
+  const lines = plan.fixings.lines.filter((line) => line.piece === piece);
+  const alike = new Map<string, FixingLine[]>();
+  for (const line of lines) {
+    const key = JSON.stringify([line.kind, line.pair ?? '', line.count, line.text]);
+    alike.set(key, [...(alike.get(key) ?? []), line]);
+  }
+  return [...alike.values()].map((group) => {
+    const { kind, pair, count, text } = group[0];
+    return [
+      piece,
+      say(kind === 'end' && pair !== undefined ? `screws.end.${pair}` : `screws.${kind}`),
+      group.map(({ joist }) => joist).join(', '),
+      count,
+      text,
+      count * group.length,
+    ];
+  });
+}
+
+function notesOf(subject: Subject): string[] {
+  const { plan, say, withUnit } = subject;
+  const { recommended, embedment } = plan.fixingLength;
+  return [
+    say('screws.total', { count: plan.fixings.count, rate: Math.round(plan.fixings.perSquareMetre * 10) / 10 }),
+    recommended === null
+      ? say('screws.noLength')
+      : say('screws.length', {
+          length: withUnit(recommended),
+          embedment: embedment === null ? '?' : intoJoist(embedment, subject),
+        }),
+    ...(['fixing.field', 'fixing.boardEnd', 'fixing.perimeter'] as const).map((key) => ruleText(key, subject)),
+    say('screws.thumb'),
+  ];
+}
+
+/** To a tenth, and never more than it is. */
+const intoJoist = (mm: number, { unit, withUnit }: Subject): string =>
+  unit === 'mm' ? `${Math.floor(toGrid(mm) / 100) / 10} mm` : withUnit(mm);
+
+/** A rule with its value and where it comes from. */
+function ruleText(key: RuleKey, { plan, say, withUnit }: Subject): string {
+  const { rules, boards } = plan.job;
+  const found = lookUp(rules, key, { fixing: 'screw', boardThickness: boards[0]?.thickness });
+  const value = found?.value;
+  return say('screws.rule', {
+    title: rules.rules[key].title,
+    sense: rules.rules[key].sense,
+    value: value === undefined || value === null ? '-' : withUnit(value),
+    source:
+      found === undefined ? '-' : [found.source.standard, found.source.edition, found.source.clause].filter(Boolean).join(', '),
+  });
+}

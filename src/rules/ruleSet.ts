@@ -35,6 +35,7 @@ export const RULE_KEYS = [
   'movementJoint.maximumRun',
 ] as const;
 
+/** Name of a rule: its subject, and what of it is limited. */
 export type RuleKey = (typeof RULE_KEYS)[number];
 
 /** Whether the value is a floor, a ceiling, or what to aim at. */
@@ -73,6 +74,7 @@ export interface RuleRow {
   readonly note?: string;
 }
 
+/** One rule, with a row for each case. */
 export interface Rule {
   /** What the rule governs, in site words. */
   readonly title: string;

@@ -7,6 +7,7 @@ export type Opening = OpeningOutline | OpeningCircle;
 /** What the opening is: a hatch is trimmed and boarded up to; a light or a vent is cut out after boarding. */
 export type OpeningKind = 'hatch' | 'light' | 'flue' | 'column' | 'other';
 
+/** An opening given by its corners. */
 export interface OpeningOutline {
   readonly id?: string;
   readonly kind: OpeningKind;
@@ -14,6 +15,7 @@ export interface OpeningOutline {
   readonly outline: readonly Point[];
 }
 
+/** A round opening. */
 export interface OpeningCircle {
   readonly id?: string;
   readonly kind: OpeningKind;

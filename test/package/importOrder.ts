@@ -55,7 +55,7 @@ export function importFaults(sources: Sources): string[] {
 }
 
 /** Names of all modules that a file mentions, types and dynamic imports included. */
-export function importsOf(file: string, text: string): string[] {
+function importsOf(file: string, text: string): string[] {
   const names: string[] = [];
   const visit = (node: ts.Node): void => {
     const named =

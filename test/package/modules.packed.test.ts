@@ -5,6 +5,7 @@ import * as source from 'soffitwright';
 import * as sourceOfDrawing from 'soffitwright/drawing';
 import * as sourceOfSchema from 'soffitwright/schema';
 import { describe, expect, inject, it } from 'vitest';
+import { smallRoom } from '../generators/smallRoom.js';
 
 const consumer = inject('consumer');
 const installed = join(consumer, 'node_modules/soffitwright');
@@ -34,6 +35,13 @@ describe('the packed package', () => {
       const [core, drawing, schema] = ['', '/drawing', '/schema'].map((path) => require('soffitwright' + path));
       ${printNames}`;
     expect(run('names.cjs', text)).toEqual(everyName);
+  });
+
+  it('plans the same ceiling from either, to the last digit', () => {
+    const plan = `console.log(JSON.stringify(core.planCeiling(${JSON.stringify(smallRoom)})));`;
+    const expected = JSON.parse(JSON.stringify(source.planCeiling(smallRoom)));
+    expect(run('plan.mjs', `import * as core from 'soffitwright'; ${plan}`)).toEqual(expected);
+    expect(run('plan.cjs', `const core = require('soffitwright'); ${plan}`)).toEqual(expected);
   });
 
   it('recognises the errors of another copy of itself', () => {

@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createContext, runInContext, Script } from 'node:vm';
 import * as source from 'soffitwright';
+import * as drawing from 'soffitwright/drawing';
 import { describe, expect, inject, it } from 'vitest';
+import { smallRoom } from '../generators/smallRoom.js';
 
 const file = join(inject('consumer'), 'node_modules/soffitwright/dist/soffitwright.global.js');
 
@@ -27,9 +29,10 @@ describe('the one file in a bare script host', () => {
     const absent = ['require', 'module', 'process', 'Buffer', 'console', 'document', 'window', 'navigator', 'fetch', 'URL'];
     expect(run(host, `[${absent.map((name) => `typeof ${name}`)}]`)).toEqual(absent.map(() => 'undefined'));
     new Script(readFileSync(file, 'utf8')).runInContext(host);
-    const request = { room: { outline: source.rectangle(3600, 3000) }, direction: 'y', first: 25, spacing: 400 } as const;
-    const joists = run(host, `Soffitwright.joistsFromSpacing(${JSON.stringify(request)})`);
-    expect(joists).toEqual(source.joistsFromSpacing(request));
+    const plan = run(host, `(plan = Soffitwright.planCeiling(${JSON.stringify(smallRoom)}))`);
+    const expected = source.planCeiling(smallRoom);
+    expect(plan).toEqual(JSON.parse(JSON.stringify(expected)));
+    expect(run(host, 'Soffitwright.drawing.drawPlan(plan)')).toBe(drawing.drawPlan(expected));
   });
 
   it('keeps the licences of what it carries', () => {

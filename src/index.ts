@@ -27,7 +27,10 @@ export { type FixingsPerLine, type FixingsPerLineRequest, fixingsPerLine } from 
 export type { FixedLayout } from './fixings/layoutSchema.js';
 export type { FixingLine, FixingPosition, NoFixZone, PlacedFixings } from './fixings/placedFixings.js';
 export { type FixingsRequest, placeFixings } from './fixings/placeFixings.js';
+export type { Assumptions, UsualSpacing } from './joists/assumptions.js';
 export { type Bearing, type BearingOutcome, type BearingRequest, bearing } from './joists/bearing.js';
+export type { Candidate } from './joists/candidatesOf.js';
+export { type Hypothesis, type Inference, type InferRequest, inferJoists, tryInferJoists } from './joists/inferJoists.js';
 export { joistsFromPositions, type PositionsRequest } from './joists/joistsFromPositions.js';
 export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpacing.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';

@@ -2,9 +2,11 @@ import { type Finding, finding } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import { lookUp, numberOf } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
-import type { Direction, Joist, JoistDescription } from '../survey/joist.js';
+import { problem, refuse } from '../survey/inputError.js';
+import type { Direction, Joist, JoistDescription, JoistsByMarks } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
 import { centreAt, directionOf, frameOf } from './frame.js';
+import { type Inference, inferJoistsIn } from './inferJoists.js';
 import { frameExtent } from './joistLine.js';
 import { joistsAt } from './joistsFromPositions.js';
 import { evenJoists } from './joistsFromSpacing.js';
@@ -14,10 +16,13 @@ export interface LocatedJoists {
   readonly joists: readonly Joist[];
   readonly direction: Direction;
   readonly findings: readonly Finding[];
+  /** Where the joists come from, when they were inferred from marks. */
+  readonly inference?: Inference;
 }
 
 /** Turns any description of the joists into joists, and says what was assumed. The input has passed its door. */
 export function locateJoists(room: Room, description: JoistDescription, rules: RuleSet): LocatedJoists {
+  if (!Array.isArray(description) && 'marks' in description) return joistsFromMarks(room, description, rules);
   const joists = joistsOf(room, description);
   const direction =
     'direction' in description && description.direction !== undefined ? description.direction : directionOf(joists);
@@ -32,7 +37,16 @@ function joistsOf(room: Room, description: JoistDescription): readonly Joist[] {
   if (Array.isArray(description)) return description as readonly Joist[];
   if ('spacing' in description) return evenJoists(room, description, 'joists.');
   if ('positions' in description) return joistsAt(room, description, 'joists.');
-  throw new Error('joists from marks are not inferred yet');
+  throw new Error('joists from marks are inferred before');
+}
+
+function joistsFromMarks(room: Room, description: JoistsByMarks, rules: RuleSet): LocatedJoists {
+  const inference = inferJoistsIn({ room, ...description }, 'joists.');
+  const { joists, direction, findings } = inference;
+  if (joists.length === 0) {
+    refuse(problem('no-joists', 'joists.marks', 'at least one mark on a joist', `${description.marks.length} marks on none`));
+  }
+  return { joists, direction, inference, findings: [...findings, ...longBays(room, joists, direction, rules)] };
 }
 
 /** A bay beside a wall that is long enough to hide a joist. */

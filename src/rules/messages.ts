@@ -18,6 +18,46 @@ export const messages: Readonly<Record<string, Message>> = {
     message: '{joist} is {value} mm from the wall beside it; a bay that long may hide one more joist.',
     remedy: 'Probe between {joist} and that wall before anything is cut.',
   },
+  'no-joist-found': {
+    message: 'No mark is of a joist: nothing is known of where they are.',
+    remedy: 'Find one joist from the loft, from a line of old nail heads or with a detector, and prove it with a probe.',
+  },
+  'joists-inferred': {
+    message: '{value} of the joists are worked out from the others, nobody has met them: {joists}. Verify before cutting.',
+    remedy: 'Prove each with a probe before a butt joint is cut to it.',
+  },
+  'spacing-drifts-apart': {
+    message:
+      'The marks fit centres of {first} ({firstShare} %) and of {second} ({secondShare} %): by the wall farthest from the marks they differ by {value} mm.',
+    remedy: 'Prove the joist by that wall before anything is cut.',
+  },
+  'spacing-undecided': {
+    message: 'The marks fit centres of {first} ({firstShare} %) and of {second} ({secondShare} %).',
+    remedy: 'Probe where the two readings put different joists.',
+  },
+  'direction-undecided': {
+    message: 'The marks fit joists along {first} ({limit} %) and along {second} ({value} %).',
+    remedy: 'Probe a second line along one joist, or look from above.',
+  },
+  'joists-irregular': {
+    message: 'The joists follow no even spacing: those between and beyond the marks are guesses.',
+    remedy: 'Probe every joist that a butt joint is to fall on.',
+  },
+  'mark-outlier': {
+    message: 'Mark {number} fits no joist and was left out: a nogging, a pipe, or a nail in a lath.',
+    remedy: 'Probe there again if a joist is expected.',
+  },
+  'joists-askew': {
+    message: 'The joists run up to {value} mm in a metre off the line of the walls.',
+    remedy: 'Set the first row square to the joists.',
+  },
+  'joists-fan': {
+    message: 'The joists fan out: between one end of the room and the other the centres change by {value} mm in all.',
+    remedy: 'Mark each joist at both ends and snap a line.',
+  },
+  'joist-doubled': {
+    message: '{joist} is two joists side by side, {value} mm wide together.',
+  },
 
   // Whether to start
   'texture-untested': {
@@ -159,6 +199,28 @@ export const messages: Readonly<Record<string, Message>> = {
     message:
       'A {joint} of {pieces} is {value} mm from the line of a corner of {other}, where it would crack; {limit} is asked for.',
     remedy: 'Notch a whole board round the hatch.',
+  },
+
+  // Checks of screws
+  'screw-off-timber': {
+    message: 'The screw at {place} is {value} mm from the middle of {joist}; {limit} is the most.',
+    remedy: 'Take it out and drive one into the joist.',
+  },
+  'screw-without-timber': { message: 'The screw at {place} is in no joist.', remedy: 'Take it out.' },
+  'screw-near-timber-edge': { message: 'The screw at {place} is {value} mm from the edge of {joist}; {limit} is the least.' },
+  'screw-near-edge': { message: 'The screw at {place} is {value} mm from the edge of piece {piece}; {limit} is the least.' },
+  'screw-past-edge': {
+    message: 'The screw at {place} is {past} mm past the edge of piece {piece}; {limit} inside it is the least.',
+  },
+  'fixing-off-board': { message: 'The screw at {place} holds no board.' },
+  'screw-gap': { message: 'Piece {piece} on {joist}: {value} mm between screws at {place}; {limit} is the most.' },
+  'screw-first': {
+    message: 'Piece {piece} on {joist}: {value} mm from the edge to the first screw at {place}; {limit} is the most.',
+  },
+  'screw-line-missing': { message: 'Piece {piece} on {joist}: no screw over {value} mm; {limit} between screws is the most.' },
+  'fixing-in-no-fix-zone': {
+    message: 'The screw at {place} is {value} mm inside {zone}, where no screw may go.',
+    remedy: 'Take it out with the service isolated, and move it along the joist.',
   },
 
   // Fixings

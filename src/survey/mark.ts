@@ -15,6 +15,11 @@ export interface Mark {
   /** `false`: a probe that met no timber. Default `true`. */
   readonly found?: boolean;
   readonly kind?: 'fixing' | 'probe' | 'near-edge' | 'far-edge' | 'detector' | 'loft';
+  /**
+   * `false`: the hole met timber somewhere across its width and nobody felt for the edges. Otherwise a mark that is not an edge is
+   * taken for the middle of the timber.
+   */
+  readonly centred?: boolean;
   /** Standard deviation of the reading, mm; by kind when not given. */
   readonly sd?: number;
 }

@@ -43,6 +43,7 @@ export const markSchema: z.ZodMiniType<Mark> = z.strictObject({
   y: coordinate,
   found: z.optional(z.boolean()),
   kind: z.optional(z.enum(['fixing', 'probe', 'near-edge', 'far-edge', 'detector', 'loft'])),
+  centred: z.optional(z.boolean()),
   sd: z.optional(positive),
 });
 

@@ -1,0 +1,83 @@
+import type { Assumptions } from './assumptions.js';
+import { logarithm } from './exponential.js';
+import { familiesOf } from './families.js';
+import { normalised, type Weighed, weighPlacings } from './hypotheses.js';
+import type { Sight } from './readings.js';
+import { type Scatter, scatterOf } from './scatter.js';
+import { searchPlacings } from './searchPlacings.js';
+
+/** One Gaussian piece of the posterior: a placing under one setting, its probability, and the scatter that the holes weigh. */
+export interface Component {
+  readonly weighed: Weighed;
+  readonly probability: number;
+  /** Only where there are holes: misses, or hits that were not centred. */
+  readonly scatter: Scatter | undefined;
+}
+
+/** Components kept beside the most probable one. */
+const KEPT = 60;
+/** Share of the probability that the kept components must make up before the rest is dropped. */
+const ENOUGH = 0.9995;
+/** Scatter points shared among the components while holes are weighed. */
+const POINTS = 600;
+
+/** The posterior over all sights as a mixture, the most probable first. */
+export function componentsOf(
+  sights: readonly { readonly sight: Sight; readonly prior: number }[],
+  width: number,
+  widthSd: number,
+  assumptions: Assumptions,
+): Component[] {
+  const families = familiesOf(assumptions);
+  const weighed = sights.flatMap(({ sight, prior }) => {
+    const placings = searchPlacings(sight, families, width, assumptions);
+    const log = logarithm(prior) + logOfLines(sight);
+    return weighPlacings(sight, placings, width, widthSd, assumptions).map((each) => ({
+      ...each,
+      logWeight: each.logWeight + log,
+    }));
+  });
+  const kept = mostProbable(weighed);
+  const holes = sights.some(({ sight }) => sight.misses.length > 0 || sight.readings.some(({ anywhere }) => anywhere));
+  if (!holes) {
+    return kept.map(({ weighed: each, probability }) => ({ weighed: each, probability, scatter: undefined }));
+  }
+  const scatters = kept.map(({ weighed: each, probability }) =>
+    scatterOf(each.fit, each.sight, each.placing, Math.max(24, Math.ceil(POINTS * probability))),
+  );
+  const after = normalised(kept.map(({ weighed: each }, i) => each.logWeight + scatters[i].logHoles));
+  return kept
+    .map(({ weighed: each }, i) => ({ weighed: each, probability: after[i], scatter: scatters[i] }))
+    .map((component, index) => ({ component, index }))
+    .sort((a, b) => b.component.probability - a.component.probability || a.index - b.index)
+    .map(({ component }) => component);
+}
+
+function mostProbable(weighed: readonly Weighed[]): { weighed: Weighed; probability: number }[] {
+  const probabilities = normalised(weighed.map(({ logWeight }) => logWeight));
+  const order = weighed.map((_, index) => index).sort((a, b) => probabilities[b] - probabilities[a] || a - b);
+  const kept: number[] = [];
+  let sum = 0;
+  for (const index of order) {
+    if (kept.length === KEPT || sum > ENOUGH) break;
+    kept.push(index);
+    sum += probabilities[index];
+  }
+  return kept.map((index) => ({ weighed: weighed[index], probability: probabilities[index] / sum }));
+}
+
+/** People mark along lines: a reading on a line that has been used before is no surprise. */
+function logOfLines({ readings, low, high }: Sight): number {
+  const within = 0.02;
+  const lines: number[] = [];
+  let log = 0;
+  for (const { v } of readings.slice().sort((a, b) => a.mark - b.mark)) {
+    const elsewhere = 1 / Math.max(0.2, high - low);
+    const known = lines.some((line) => Math.abs(line - v) <= within);
+    if (lines.length === 0) log += logarithm(elsewhere);
+    else log += logarithm(known ? 0.7 / lines.length / (2 * within) : 0.3 * elsewhere);
+    if (!known) lines.push(v);
+  }
+  // Per m along, as the readings' density is per mm across.
+  return log - readings.length * logarithm(1000);
+}

@@ -1,0 +1,156 @@
+import type { Assumptions } from './assumptions.js';
+import type { Component } from './components.js';
+import { predict, type Target } from './fit.js';
+import { joistsInRoom, type Scatter, strayOf } from './scatter.js';
+
+/** What the posterior says of one joist: positions in mm from the near wall. */
+export interface JoistBelief {
+  /** Number in the leading component, absolute. */
+  readonly number: number;
+  readonly atStart: number;
+  readonly atMiddle: number;
+  readonly atEnd: number;
+  readonly sd: number;
+  readonly sdAtStart: number;
+  readonly sdAtEnd: number;
+  readonly width: number;
+  readonly presence: number;
+  readonly measured: boolean;
+  readonly doubled: boolean;
+}
+
+/** How many joists the component's numbers are ahead of the leader's, if both count the joists between the marks alike. */
+export function shiftBetween(leader: Component, other: Component): number | undefined {
+  if (leader.weighed.sight.direction !== other.weighed.sight.direction) return undefined;
+  const [ours, theirs] = [leader.weighed.placing.places, other.weighed.placing.places];
+  let shift: number | undefined;
+  for (let i = 0; i < ours.length; i++) {
+    const [mine, its] = [ours[i], theirs[i]];
+    if (mine === null || its === null) continue;
+    const each = its.joist - mine.joist;
+    if (shift !== undefined && each !== shift) return undefined;
+    shift = each;
+  }
+  return shift;
+}
+
+/** The joists of the leading component, their moments taken over every component that counts the joists alike. */
+export function joistsOfComponents(components: readonly Component[], assumptions: Assumptions): JoistBelief[] {
+  const [leader] = components;
+  const { fit, sight, placing } = leader.weighed;
+  const { origin, width } = fit.system;
+  const { first, last } = joistsInRoom(fit, sight);
+  const numbers = Array.from({ length: last - first + 1 }, (_, i) => first + i + origin);
+  const views = components.map((component) => viewOf(component, leader, numbers));
+  return numbers.map((number, index) => {
+    const sums = { weight: 0, presence: 0, width: 0 };
+    const places = [0, 1, 2].map(() => ({ mean: 0, square: 0 }));
+    const leading = views[0].at(index) as JoistView;
+    for (const view of views) {
+      const joist = view.at(index);
+      const { probability } = view.component;
+      if (joist === undefined) {
+        sums.presence += probability * view.timberNear(leading.means[1], width / 2, 1 - assumptions.missing);
+        continue;
+      }
+      sums.weight += probability;
+      sums.presence += probability * joist.presence;
+      sums.width += probability * joist.width;
+      places.forEach((place, i) => {
+        place.mean += probability * joist.means[i];
+        place.square += probability * (joist.variances[i] + joist.means[i] * joist.means[i]);
+      });
+    }
+    const [start, middle, end] = places.map(({ mean, square }) => {
+      const centre = mean / sums.weight;
+      return { at: centre, sd: Math.sqrt(Math.max(0, square / sums.weight - centre * centre)) };
+    });
+    return {
+      number,
+      atStart: start.at,
+      atMiddle: middle.at,
+      atEnd: end.at,
+      sd: middle.sd,
+      sdAtStart: start.sd,
+      sdAtEnd: end.sd,
+      width: sums.width / sums.weight,
+      presence: sums.presence,
+      measured: placing.places.some((place) => place !== null && place.joist === number),
+      doubled: placing.doubled.includes(number),
+    };
+  });
+}
+
+interface JoistView {
+  /** At the start, the middle and the end of the room along the joists. */
+  readonly means: readonly number[];
+  readonly variances: readonly number[];
+  readonly width: number;
+  readonly presence: number;
+}
+
+interface View {
+  readonly component: Component;
+  readonly at: (index: number) => JoistView | undefined;
+  readonly timberNear: (place: number, reach: number, presence: number) => number;
+}
+
+/** What one component says of the leader's joists. */
+function viewOf(component: Component, leader: Component, numbers: readonly number[]): View {
+  const { fit, sight, placing } = component.weighed;
+  const shift = shiftBetween(leader, component);
+  const timberNear = (place: number, reach: number, presence: number): number => {
+    if (sight.direction !== leader.weighed.sight.direction) return 0;
+    const { first, last } = joistsInRoom(fit, sight);
+    const targets = Array.from({ length: last - first + 1 }, (_, i): Target => ({ of: 'centre', joist: first + i, v: 0 }));
+    return predict(fit, targets).means.some((mean) => Math.abs(mean - place) <= reach) ? presence : 0;
+  };
+  if (shift === undefined) return { component, at: () => undefined, timberNear };
+  const { origin } = fit.system;
+  const along = [sight.low, 0, sight.high];
+  const joists = numbers.map((number) => number + shift - origin);
+  const widthsOf = (joist: number): number => (placing.doubled.includes(joist + origin) ? 2 : 1);
+  const targets = joists.flatMap((joist): Target[] => [
+    ...along.map((v): Target => ({ of: 'centre', joist, v })),
+    { of: 'width', joist, v: 0, widths: widthsOf(joist) },
+  ]);
+  const { means, covariance } = predict(fit, targets);
+  const { missing } = fit.system.assumptions;
+  const holes = component.scatter ? holesShift(component.scatter, joists) : undefined;
+  return {
+    component,
+    timberNear,
+    at: (index) => {
+      const marked = placing.places.some((place) => place !== null && place.joist === numbers[index] + shift);
+      const moved = holes?.[index] ?? { mean: 0, variance: 0 };
+      return {
+        means: along.map((_, i) => means[4 * index + i] + moved.mean),
+        variances: along.map((_, i) => {
+          const variance = covariance(4 * index + i, 4 * index + i);
+          return Math.max(variance * 0.1, variance + moved.variance);
+        }),
+        width: means[4 * index + 3],
+        presence: marked ? 1 : 1 - missing,
+      };
+    },
+  };
+}
+
+/** How the holes move each joist's centre and change its variance, beside the fit without them. */
+function holesShift(scatter: Scatter, joists: readonly number[]): { mean: number; variance: number }[] {
+  const { points, weights } = scatter;
+  return joists.map((joist) => {
+    const j = joist - scatter.first;
+    if (j < 0 || j >= scatter.joists) return { mean: 0, variance: 0 };
+    let [mean, square, bareMean, bareSquare] = [0, 0, 0, 0];
+    const middle = scatter.nodes[j];
+    for (let p = 0; p < points; p++) {
+      const centre = scatter.nodes[p * scatter.joists + j] + strayOf(scatter, p, j) - middle;
+      mean += weights[p] * centre;
+      square += weights[p] * centre * centre;
+      bareMean += centre / points;
+      bareSquare += (centre * centre) / points;
+    }
+    return { mean: mean - bareMean, variance: square - mean * mean - (bareSquare - bareMean * bareMean) };
+  });
+}

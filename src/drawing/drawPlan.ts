@@ -158,7 +158,7 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
         )
       : []),
     ...inkOn('sheet', [...framing(sheet), ...heading(subject, sheet)]),
-    ...panelInk(panel, sheet.panel, openings, pieces),
+    ...panelInk(panel, sheet.panel, pieces),
   ];
   return {
     svg: document(ink, subject, sheet, shown),

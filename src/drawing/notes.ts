@@ -2,53 +2,60 @@ import type { Finding, Severity } from '../rules/finding.js';
 import { type Block, indented, paragraph, stacked } from './block.js';
 import { cutFigure } from './figure.js';
 import { LETTERS } from './lettering.js';
-import type { NamedOpening } from './openings.js';
 import type { LetteredPiece } from './pieceLabels.js';
+import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
 import { fromDatum, type Subject } from './subject.js';
 import { circle } from './svg.js';
 import type { Say } from './words.js';
 
 const INDENT = 3;
-/** More pieces than this are not listed on the sheet: the cut list has them all. */
+/** More pieces or openings than this are not listed on the sheet: the cut list and the setting-out sheet have them all. */
 export const MANY = 8;
 
 /** What has to be read before work starts, the gravest first, as much as there is room for. */
-export function notes(
-  subject: Subject,
-  openings: readonly NamedOpening[],
-  pieces: readonly LetteredPiece[],
-  width: number,
-  room: number,
-): Block {
-  const { plan, say } = subject;
-  const found = (severity: Severity): string[] =>
-    grouped(
-      plan.findings.filter((each) => each.severity === severity),
-      say,
-    );
-  const prove = plan.proveFirst.length > 0 ? [say('notes.prove', { list: plan.proveFirst.join(', ') })] : [];
-  const texts = [
-    ...found('hold'),
-    ...prove,
-    ...found('error'),
-    ...openings.map((opening) => openingText(subject, opening)),
-    ...smallPieces(subject, pieces),
-    ...found('warning'),
-    ...found('note'),
-  ];
-  const title = paragraph(say('notes.title'), width, LETTERS.medium, true);
-  const more = (count: number): Block => paragraph(say('notes.more', { count }), width, LETTERS.small, true);
-  const blocks: Block[] = [title];
+export function notes(subject: Subject, pieces: readonly LetteredPiece[], width: number, room: number): Block {
+  const texts = [...chief(subject), ...smallPieces(subject, pieces), ...found(subject, 'warning'), ...found(subject, 'note')];
+  const blocks: Block[] = [heading(subject, width)];
   let left = 0;
   for (const [i, text] of texts.entries()) {
     const next = bullet(text, width);
-    const after = i === texts.length - 1 && left === 0 ? 0 : more(texts.length).height + GAP;
+    const after = i === texts.length - 1 && left === 0 ? 0 : more(subject, texts.length, width).height + GAP;
     if (stacked([...blocks, next], GAP).height + after > room) left++;
     else blocks.push(next);
   }
-  if (left > 0) blocks.push(more(left));
+  if (left > 0) blocks.push(more(subject, left, width));
   return stacked(blocks, GAP);
 }
+
+/** What may not be left out: holds, joists to prove, errors, openings. */
+const chief = (subject: Subject): string[] => [
+  ...found(subject, 'hold'),
+  ...proveText(subject),
+  ...found(subject, 'error'),
+  ...openingsText(subject),
+];
+
+/** Height that a sheet keeps for its notes, mm: what may not be left out, within reason. */
+export function notesHeight(subject: Subject, width: number): number {
+  const blocks = [heading(subject, width), ...chief(subject).map((text) => bullet(text, width)), more(subject, 10, width)];
+  return Math.min(Math.max(stacked(blocks, GAP).height, LEAST), GREATEST);
+}
+
+const LEAST = 24;
+const GREATEST = 75;
+
+const heading = ({ say }: Subject, width: number): Block => paragraph(say('notes.title'), width, LETTERS.medium, true);
+const more = ({ say }: Subject, count: number, width: number): Block =>
+  paragraph(say('notes.more', { count }), width, LETTERS.small, true);
+
+const found = ({ plan, say }: Subject, severity: Severity): string[] =>
+  grouped(
+    plan.findings.filter((each) => each.severity === severity),
+    say,
+  );
+
+const proveText = ({ plan, say }: Subject): string[] =>
+  plan.proveFirst.length > 0 ? [say('notes.prove', { list: plan.proveFirst.join(', ') })] : [];
 
 const GAP = 0.7;
 
@@ -70,16 +77,22 @@ function bullet(text: string, width: number): Block {
   };
 }
 
-function openingText(subject: Subject, { name, size, centre }: NamedOpening): string {
-  const { across, along } = fromDatum(subject, centre);
-  return subject.say('notes.opening', {
-    name,
-    size,
-    across: subject.length(across),
-    acrossFrom: subject.datum.across,
-    along: subject.length(along),
-    alongFrom: subject.datum.along,
+function openingsText(subject: Subject): string[] {
+  const { plan, say, length, datum } = subject;
+  const { openings = [] } = plan.room;
+  if (openings.length === 0) return [];
+  if (openings.length > MANY) return [say('notes.openingsMany', { count: openings.length })];
+  const list = openings.map((opening, index) => {
+    const { left, right, low, high } = openingExtent(opening);
+    const { across, along } = fromDatum(subject, { x: (left + right) / 2, y: (low + high) / 2 });
+    return say('notes.openingEach', {
+      name: openingName(subject, opening, index),
+      size: openingSize(subject, opening),
+      across: length(across),
+      along: length(along),
+    });
   });
+  return [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })];
 }
 
 function smallPieces({ say, unit }: Subject, pieces: readonly LetteredPiece[]): string[] {

@@ -1,9 +1,8 @@
-import type { Point } from '../survey/point.js';
 import type { Opening } from '../survey/room.js';
 import { type Ink, inkOn } from './ink.js';
 import type { Box } from './label.js';
 import { WIDTH } from './lineTypes.js';
-import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
+import { openingExtent, openingName } from './pieceOpenings.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
 import { circle, line, type PaperPoint, polygon } from './svg.js';
@@ -12,9 +11,6 @@ import { circle, line, type PaperPoint, polygon } from './svg.js';
 export interface NamedOpening {
   readonly opening: Opening;
   readonly name: string;
-  /** Plan coordinates, mm. */
-  readonly centre: Point;
-  readonly size: string;
   readonly box: Box;
 }
 
@@ -25,8 +21,6 @@ export function namedOpenings(subject: Subject, sheet: Sheet): NamedOpening[] {
     return {
       opening,
       name: openingName(subject, opening, index),
-      centre: { x: (left + right) / 2, y: (low + high) / 2 },
-      size: openingSize(subject, opening),
       box: { left: Math.min(a.x, b.x), right: Math.max(a.x, b.x), top: a.y, bottom: b.y },
     };
   });

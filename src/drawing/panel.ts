@@ -4,8 +4,7 @@ import { holdStamp } from './holdStamp.js';
 import { type DrawingLayer, type Ink, inkOn } from './ink.js';
 import type { Box } from './label.js';
 import { legend } from './legend.js';
-import { notes } from './notes.js';
-import type { NamedOpening } from './openings.js';
+import { notes, notesHeight } from './notes.js';
 import type { LetteredPiece } from './pieceLabels.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
@@ -20,15 +19,20 @@ export interface Panel {
 }
 
 const GAP = 4;
-/** The notes get at least this much, mm. */
-const LEAST_NOTES = 24;
 
 /** How much height the parts take. */
 export const panelHeights = (panel: Panel): PanelHeights => ({
   together: (width) =>
-    [stamp(panel, width), key(panel, width), title(panel, width)].reduce((sum, { height }) => sum + height + GAP, LEAST_NOTES),
+    [stamp(panel, width), key(panel, width), title(panel, width)].reduce(
+      (sum, { height }) => sum + height + GAP,
+      notesHeight(panel.subject, width),
+    ),
   tallest: (keyWidth, notesWidth, titleWidth) =>
-    Math.max(key(panel, keyWidth).height, stamp(panel, notesWidth).height + LEAST_NOTES, title(panel, titleWidth).height),
+    Math.max(
+      key(panel, keyWidth).height,
+      stamp(panel, notesWidth).height + notesHeight(panel.subject, notesWidth),
+      title(panel, titleWidth).height,
+    ),
 });
 
 const NOTHING: Block = { height: 0, draw: () => [] };
@@ -39,14 +43,9 @@ const key = ({ subject, shown, noFix }: Panel, width: number): Block => legend(s
 const title = ({ subject, facts }: Panel, width: number): Block => titleBlock(subject, facts, width);
 
 /** Draws stamp, notes, key and title block: the title block always stands lowest at the right. */
-export function panelInk(
-  panel: Panel,
-  where: Sheet['panel'],
-  openings: readonly NamedOpening[],
-  pieces: readonly LetteredPiece[],
-): Ink[] {
+export function panelInk(panel: Panel, where: Sheet['panel'], pieces: readonly LetteredPiece[]): Ink[] {
   const widthOf = ({ left, right }: Box): number => right - left;
-  const noted = (width: number, room: number): Block => notes(panel.subject, openings, pieces, width, room);
+  const noted = (width: number, room: number): Block => notes(panel.subject, pieces, width, room);
   if ('column' in where) {
     const { column } = where;
     const width = widthOf(column);

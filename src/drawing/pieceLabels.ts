@@ -164,7 +164,7 @@ function settled(labels: readonly Label[], start: number, scene: Scene, before: 
     ...scene.screws.map(({ x, y }) => ({ left: x - beside, right: x + beside, top: y - over, bottom: y + over })),
   ];
   let found = before;
-  for (const { dx, dy, away } of offsets(scene, labels, boxes)) {
+  for (const { dx, dy, away } of offsets(scene, labels, boxes, before === undefined ? Infinity : before.cost - start)) {
     if (found !== undefined && start + away >= found.cost) break;
     const moved = boxes.map((box) => shifted(box, dx, dy));
     if (moved.some((box) => hindering.some((other) => overlap(box, other)))) continue;
@@ -185,9 +185,9 @@ const costOnJoists = (boxes: readonly Box[], joists: readonly Box[]): number =>
 
 /**
  * Moves from the middle of a piece that keep a block within it, the shortest first: even steps, and along the joists also those
- * that bring the first line halfway between two screws.
+ * that bring the first line halfway between two screws. None is as long as `limit`.
  */
-function offsets({ inner, screws, upward }: Scene, labels: readonly Label[], boxes: readonly Box[]) {
+function offsets({ inner, screws, upward }: Scene, labels: readonly Label[], boxes: readonly Box[], limit: number) {
   const outer = {
     left: Math.min(...boxes.map(({ left }) => left)),
     right: Math.max(...boxes.map(({ right }) => right)),
@@ -207,6 +207,7 @@ function offsets({ inner, screws, upward }: Scene, labels: readonly Label[], box
   const ys = range(outer.top - inner.top, inner.bottom - outer.bottom, STEP.along, between);
   return xs
     .flatMap((dx) => ys.map((dy) => ({ dx, dy, away: Math.sqrt(dx * dx + dy * dy) })))
+    .filter(({ away }) => away < limit)
     .sort((a, b) => a.away - b.away || a.dx - b.dx || a.dy - b.dy);
 }
 

@@ -10,8 +10,10 @@ export { placeBoards } from './boards/placeBoards.js';
 export type { PlacementRequest } from './boards/placementRequest.js';
 export type { Preference } from './boards/preference.js';
 export { tryPlaceBoards } from './boards/tryPlaceBoards.js';
+export { checkFixings, type FixingsCheck } from './checks/checkFixings.js';
 export { checkLayout, type LayoutCheck } from './checks/checkLayout.js';
 export { checkStagger, type StaggerRequest } from './checks/checkStagger.js';
+export type { ClosedZone, FixingsToCheck, FixingToCheck } from './checks/fixingsToCheck.js';
 export type {
   BoardToCheck,
   CutClaim,
@@ -34,6 +36,7 @@ export { type Hypothesis, type Inference, type InferRequest, inferJoists, tryInf
 export { joistsFromPositions, type PositionsRequest } from './joists/joistsFromPositions.js';
 export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpacing.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
+export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
 export type { Finding, Severity, Where } from './rules/finding.js';
 export type { Conditions, Level, Rule, RuleKey, RuleRow, RuleSet, Sense } from './rules/ruleSet.js';
 export { ruleSets } from './rules/ruleSets.js';

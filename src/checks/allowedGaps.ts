@@ -1,6 +1,7 @@
 import { toGrid } from '../survey/grid.js';
 import { type Ceiling, gridRule, isTight, perimeterGap, TAKEN_UP } from './ceiling.js';
 import type { Span } from './crossSections.js';
+import { distance, type Segment } from './distance.js';
 import type { Cell } from './emptyCells.js';
 import { HAIR } from './hair.js';
 import { type Box, boxOf, type GridPoint, type Solid } from './solid.js';
@@ -15,11 +16,6 @@ export interface AllowedGaps {
   readonly reach: (cells: readonly Cell[]) => number;
   /** How far apart these two ends may be, grid steps. */
   readonly endGap: (left: Span, right: Span) => number;
-}
-
-interface Segment {
-  readonly from: GridPoint;
-  readonly to: GridPoint;
 }
 
 /** A side of the room or of an opening. */
@@ -77,14 +73,4 @@ function isWithin({ u, v }: GridPoint, { from, to, length, box }: Bound, limit: 
   if (Math.round(Math.abs(du * pv - dv * pu) / length) > limit + HAIR) return false;
   const along = Math.round((du * pu + dv * pv) / length);
   return along >= -2 * limit - HAIR && along <= Math.round(length) + 2 * limit + HAIR;
-}
-
-/** Distance of a place from a segment, to the nearest grid step. */
-export function distance(point: GridPoint, { from, to }: Segment): number {
-  const [du, dv] = [to.u - from.u, to.v - from.v];
-  const [pu, pv] = [point.u - from.u, point.v - from.v];
-  const squared = du * du + dv * dv;
-  const share = Math.max(0, Math.min(1, squared === 0 ? 0 : (du * pu + dv * pv) / squared));
-  const [eu, ev] = [pu - share * du, pv - share * dv];
-  return Math.round(Math.sqrt(eu * eu + ev * ev));
 }

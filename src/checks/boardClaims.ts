@@ -3,7 +3,7 @@ import { numberOf } from '../rules/ruleValue.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { toGrid } from '../survey/grid.js';
 import type { Ceiling, PieceFacts } from './ceiling.js';
-import { wrong } from './claims.js';
+import { wrong } from './claimWrong.js';
 import type { BoardToCheck, CutClaim, OffcutClaim } from './layoutToCheck.js';
 
 /** Cuts and offcuts that do not go with the places of the pieces on their board. */

@@ -1,10 +1,10 @@
-import { type Finding, finding, type Where } from '../rules/finding.js';
+import type { Finding } from '../rules/finding.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { toGrid } from '../survey/grid.js';
 import { boardClaims } from './boardClaims.js';
 import type { Ceiling } from './ceiling.js';
+import { compared, wrong } from './claimWrong.js';
 import { pieceClaims } from './pieceClaims.js';
-import { asGiven } from './place.js';
 import { pieceAreaM2 } from './sizes.js';
 import { onPlan } from './solid.js';
 import type { Structure } from './structure.js';
@@ -18,38 +18,6 @@ export function claims(ceiling: Ceiling, structure: Structure, boards: readonly 
     ...structure.pieces.flatMap((piece) => pieceClaims(piece, ceiling)),
     ...boardClaims(ceiling, boards),
   ];
-}
-
-type Claimed = number | string | boolean | null;
-
-/** A claim that is wrong: `value` is what was claimed, `limit` what was found. */
-export function wrong(what: string, claimed: Claimed, found: Claimed, where: Where = {}, unit?: string): Finding {
-  const numbers = typeof claimed === 'number' && typeof found === 'number' ? { value: claimed, limit: found } : {};
-  return finding('claim-wrong', 'error', {
-    ...(Object.keys(where).length > 0 && { where }),
-    ...numbers,
-    ...(unit !== undefined && { unit }),
-    source: asGiven,
-    words: { what, claimed: shown(claimed), found: shown(found) },
-  });
-}
-
-const shown = (value: Claimed): string => (typeof value === 'number' ? String(Math.round(value * 1000) / 1000) : String(value));
-
-/** A claim of a number, if it is made, against what was found and how far it may be rounded. */
-export function compared(
-  what: string,
-  claimed: number | undefined,
-  found: number | undefined,
-  allowance: number,
-  where?: Where,
-  unit?: string,
-): Finding[] {
-  if (claimed === undefined || found === undefined) return [];
-  // On whole thousandths, so that no comparison hangs on the last bit.
-  return Math.abs(Math.round(claimed * 1000) - Math.round(found * 1000)) <= Math.round(allowance * 1000)
-    ? []
-    : [wrong(what, claimed, Math.round(found * 1000) / 1000, where, unit)];
 }
 
 /** How far areas and masses may be rounded: two decimals. */

@@ -1,8 +1,8 @@
 import { type Finding, finding, type Where } from '../rules/finding.js';
 import { fromGrid } from '../survey/grid.js';
 import type { Layer } from '../survey/layer.js';
-import { distance } from './allowedGaps.js';
 import { type Ceiling, type GridRule, gridRule } from './ceiling.js';
+import { distance } from './distance.js';
 import { placeOf } from './place.js';
 import { type Box, boxOf, type GridPoint, ringOf } from './solid.js';
 import type { Structure } from './structure.js';

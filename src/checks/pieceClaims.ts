@@ -1,7 +1,7 @@
 import type { Finding, Where } from '../rules/finding.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import { type Ceiling, TAKEN_UP } from './ceiling.js';
-import { compared, wrong } from './claims.js';
+import { compared, wrong } from './claimWrong.js';
 import { HAIR } from './hair.js';
 import type { EndClaim } from './layoutToCheck.js';
 import { massKg } from './sizes.js';

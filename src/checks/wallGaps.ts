@@ -1,7 +1,7 @@
 import { type Finding, finding } from '../rules/finding.js';
 import { fromGrid } from '../survey/grid.js';
-import { distance } from './allowedGaps.js';
 import { type Ceiling, perimeterGap } from './ceiling.js';
+import { distance } from './distance.js';
 import type { Facing } from './facings.js';
 import { HAIR } from './hair.js';
 import { placeOf } from './place.js';

@@ -12,6 +12,8 @@ export interface Joist {
   readonly end: Point;
   /** Thickness of the timber seen from below, mm. */
   readonly width: number;
+  /** Standard deviation of the width, mm, where the joists were inferred. */
+  readonly widthSd?: number;
   /** Depth of the timber, mm. */
   readonly depth?: number;
   /** Standard deviation of the centre at mid-length, mm; 0 where the joist was given. */

@@ -57,6 +57,7 @@ export const joistSchema: z.ZodMiniType<Joist> = z.looseObject({
   start: pointSchema,
   end: pointSchema,
   width: joistWidth,
+  widthSd: z.optional(notNegative),
   depth: z.optional(joistDepth),
   sd: notNegative,
   sdAtStart: z.optional(notNegative),

@@ -17,6 +17,8 @@ export interface TakeOff {
   readonly lines: readonly TakeOffLine[];
   readonly hours?: number;
   readonly cost?: number;
+  /** Why nothing is to be bought yet. */
+  readonly hold?: string;
   /** Board bought and not fixed, kg. */
   readonly wasteKg: number;
 }

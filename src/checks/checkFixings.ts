@@ -1,0 +1,162 @@
+import * as z from 'zod/mini';
+import { frameOf } from '../joists/frame.js';
+import { locateJoists } from '../joists/locateJoists.js';
+import { type Finding, finding, inOrderOfSeverity } from '../rules/finding.js';
+import type { RuleSet } from '../rules/ruleSet.js';
+import { rulesInputSchema } from '../rules/schemas.js';
+import { type RulesInput, rulesOf } from '../rules/withRules.js';
+import type { BoardStock } from '../survey/boardStock.js';
+import { admit } from '../survey/door.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import type { JoistDescription } from '../survey/joist.js';
+import type { Room } from '../survey/room.js';
+import { boardsSchema, joistDescriptionSchema, roomSchema } from '../survey/schemas.js';
+import { ceilingOf } from './ceiling.js';
+import { compared } from './claimWrong.js';
+import { distance } from './distance.js';
+import { type FixingJob, fixingJob, isInside } from './fixingJob.js';
+import { type ClosedZone, closedZonesSchema, type FixingsToCheck, type FixingToCheck, fixingsSchema } from './fixingsToCheck.js';
+import { layoutSchema } from './layoutSchema.js';
+import type { LayoutToCheck } from './layoutToCheck.js';
+import { asGiven, placeOf } from './place.js';
+import { screwLines } from './screwLines.js';
+import { placedScrew } from './screwPlaces.js';
+import { circleRing, type GridPoint, type Ring, ringOf } from './solid.js';
+import { structureOf } from './structure.js';
+import { viewsOf } from './views.js';
+
+/** What {@link checkFixings} takes. */
+export interface FixingsCheck {
+  readonly room: Room;
+  readonly layout: LayoutToCheck;
+  readonly joists: JoistDescription;
+  readonly fixings: FixingsToCheck;
+  readonly rules?: RulesInput;
+  /** Where no screw may go. */
+  readonly noFix?: readonly ClosedZone[];
+  /** The stock that the layout's boards name: says which edges of a piece are bound where the layout does not. */
+  readonly boards?: readonly BoardStock[];
+}
+
+const requestSchema: z.ZodMiniType<FixingsCheck> = z.strictObject({
+  room: roomSchema,
+  layout: layoutSchema,
+  joists: joistDescriptionSchema,
+  fixings: fixingsSchema,
+  rules: z.optional(rulesInputSchema),
+  noFix: z.optional(closedZonesSchema),
+  boards: z.optional(boardsSchema),
+});
+
+/**
+ * Checks the screws of a layout: each in timber and in its board by the distances that the rules ask for, no gap along a joist
+ * over the spacing, no line left out, none where no screw may go. Shares no code with the placing of screws.
+ *
+ * An edge counts as bound where the layout says so; else both long edges of a piece as wide as its board. Of a narrower piece one
+ * edge at least is cut; where nothing says which, a screw too near for a cut edge is a warning. Where narrow timber cannot give a butt joint both edge distances, screws that break
+ * one of them are a warning. The closer spacings at ends and walls have their own level.
+ *
+ * @param request - plan coordinates in mm; `joists` in any of their forms; `fixings` as positions, or as they were returned
+ * @returns findings in order of severity; screws that keep the rules that must hold give no `error`
+ * @throws InputError when a value is missing or of the wrong type, or a field outside `layout` and `fixings` is unknown
+ * @example
+ * ```ts
+ * import { checkFixings, rectangle } from 'soffitwright';
+ *
+ * const outline = [{ x: 5, y: 5 }, { x: 1095, y: 5 }, { x: 1095, y: 495 }, { x: 5, y: 495 }];
+ * const screws = [50, 450, 850, 1050].flatMap((x) => [18, 250, 482].map((y) => ({ x, y })));
+ * const findings = checkFixings({
+ *   room: { outline: rectangle(1100, 500) },
+ *   layout: { pieces: [{ id: '1.1', outline, board: '1' }], boards: [{ id: '1', stock: 'b' }] },
+ *   joists: { direction: 'y', positions: [50, 450, 850, 1050], width: 50 },
+ *   fixings: screws.filter(({ x, y }) => x !== 450 || y !== 250),
+ * });
+ * console.log(findings.filter(({ severity }) => severity === 'error').map(({ message }) => message).join('\n'));
+ * // placeholder
+ * ```
+ */
+export function checkFixings(request: FixingsCheck): Finding[] {
+  admit(requestSchema, request);
+  return fixingFindings({ ...request, rules: rulesOf(request.rules) });
+}
+
+/** {@link checkFixings} without its door. */
+export function fixingFindings(request: Omit<FixingsCheck, 'rules'> & { readonly rules: RuleSet }): Finding[] {
+  const { room, layout, fixings, rules, noFix = [], boards = [] } = request;
+  const { joists, direction } = locateJoists(room, request.joists, rules);
+  const ceiling = ceilingOf(room, layout, boards, joists, frameOf(direction), rules);
+  const job = fixingJob(ceiling, structureOf(ceiling, viewsOf(ceiling)), boards[0]?.thickness);
+  const positions = 'positions' in fixings ? fixings.positions : fixings;
+  const screws = positions.map((fixing) => placedScrew(fixing, job));
+  const zones = noFix.map((zone) => zoneOf(zone, job));
+  return inOrderOfSeverity([
+    ...screws.flatMap(({ findings }) => findings),
+    ...screws.flatMap(({ at }, i) => zones.flatMap((zone) => inZone(at, positions[i], zone, job))),
+    ...screwLines(
+      screws,
+      zones.map(({ ring }) => [ring]),
+      job,
+    ),
+    ...('positions' in fixings ? fixingClaims(fixings) : []),
+  ]);
+}
+
+interface GridZone {
+  readonly name: string;
+  readonly ring: Ring;
+  /** Of a circle, grid steps. */
+  readonly centre?: GridPoint;
+  readonly radius?: number;
+}
+
+function zoneOf(zone: ClosedZone, { ceiling: { frame } }: FixingJob): GridZone {
+  const name = zone.id ?? 'a zone without screws';
+  if ('outline' in zone) return { name, ring: ringOf(zone.outline, frame) };
+  const { centre, diameter } = zone;
+  const middle = frame.into({ x: toGrid(centre.x), y: toGrid(centre.y) });
+  return { name, ring: circleRing(centre, diameter / 2, frame, true), centre: middle, radius: toGrid(diameter / 2) };
+}
+
+/** A screw on the edge of a zone is not in it. */
+function inZone(
+  at: GridPoint,
+  fixing: FixingToCheck,
+  { name, ring, centre, radius }: GridZone,
+  { ceiling }: FixingJob,
+): Finding[] {
+  const toEdge = Math.min(...ring.map((from, i) => distance(at, { from, to: ring[(i + 1) % ring.length] })));
+  const depth =
+    centre !== undefined && radius !== undefined
+      ? radius - distance(at, { from: centre, to: centre })
+      : isInside(at, [ring])
+        ? toEdge
+        : 0;
+  if (depth <= 0) return [];
+  const { at: place, words } = placeOf(ceiling.frame, at.u, at.v);
+  const where = {
+    ...(fixing.piece !== undefined && { piece: fixing.piece }),
+    ...(fixing.joist !== undefined && { joist: fixing.joist }),
+    at: place,
+  };
+  const value = fromGrid(depth);
+  return [
+    finding('fixing-in-no-fix-zone', 'error', {
+      where,
+      value,
+      limit: 0,
+      unit: 'mm',
+      source: asGiven,
+      words: { ...words, zone: name },
+    }),
+  ];
+}
+
+function fixingClaims({ positions, count, lines = [] }: Exclude<FixingsToCheck, readonly unknown[]>): Finding[] {
+  return [
+    ...compared('screws', count, positions.length, 0, {}, 'screws'),
+    ...lines.flatMap(({ piece, joist, count: claimed }) => {
+      const found = positions.filter((each) => each.piece === piece && each.joist === joist).length;
+      return compared(`screws of piece ${piece} on ${joist}`, claimed, found, 0, { piece, joist }, 'screws');
+    }),
+  ];
+}

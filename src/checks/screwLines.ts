@@ -1,0 +1,212 @@
+import { LEAST_TIMBER } from '../joists/bearing.js';
+import { type Finding, finding, type Severity } from '../rules/finding.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import { crossSections } from './crossSections.js';
+import { type FixingJob, type FixingRule, reframed, type Timber } from './fixingJob.js';
+import { HAIR } from './hair.js';
+import { placeOf } from './place.js';
+import type { PlacedScrew } from './screwPlaces.js';
+import { joistsUnder } from './sizes.js';
+import type { GridPoint, Ring, Solid } from './solid.js';
+import type { PieceShape } from './structure.js';
+
+/** A stretch along a timber, grid steps; whether each end of it is an edge of the board. */
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  readonly edgeAtFrom: boolean;
+  readonly edgeAtTo: boolean;
+}
+
+/** Every line of screws that there should be: each piece along each timber that it lies on. */
+export function screwLines(screws: readonly PlacedScrew[], closed: readonly (readonly Ring[])[], job: FixingJob): Finding[] {
+  const lines = new Map<string, GridPoint[]>();
+  for (const { at, timber, piece } of screws) {
+    if (timber === undefined || piece === undefined) continue;
+    const key = `${piece.index} ${timber.joist.id}`;
+    const place = reframed(at, job.ceiling.frame, timber.frame);
+    const line = lines.get(key);
+    if (line) line.push(place);
+    else lines.set(key, [place]);
+  }
+  return job.structure.pieces.flatMap((piece) => {
+    const bearing = new Set(joistsUnder(piece, job.structure.supports).map(({ joist }) => joist.id));
+    return job.timbers.flatMap((timber) => {
+      const runs = runsUnder(piece, timber, bearing.has(timber.joist.id), job);
+      const places = lines.get(`${piece.index} ${timber.joist.id}`) ?? [];
+      return runs.flatMap((run) =>
+        lineFindings(run, places, closed, { piece, timber, job, kind: kindOf(piece, timber, runs, job) }),
+      );
+    });
+  });
+}
+
+type Kind = 'field' | 'end' | 'perimeter';
+
+interface Line {
+  readonly piece: PieceShape;
+  readonly timber: Timber;
+  readonly job: FixingJob;
+  readonly kind: Kind;
+}
+
+/**
+ * Where a timber lies under a piece with enough of its width: what a joint's end needs at least on joists that carry the piece,
+ * room for a screw with both its edge distances on any other.
+ */
+function runsUnder(piece: PieceShape, timber: Timber, carries: boolean, { ceiling, rule }: FixingJob): Run[] {
+  const { support, half, frame } = timber;
+  const least = carries
+    ? toGrid(LEAST_TIMBER)
+    : (rule('fixing.cutEdgeDistance')?.steps ?? 0) + (rule('fixing.timberEdgeDistance')?.steps ?? 0);
+  const rings = ceiling.pieces[piece.index].rings.map((ring) => ring.map((point) => reframed(point, ceiling.frame, frame)));
+  const solid: Solid = { kind: 'piece', index: piece.index, rings };
+  const runs: { from: number; to: number; edgeAtFrom: boolean; edgeAtTo: boolean }[] = [];
+  for (const { low, high, spans } of crossSections([solid])) {
+    for (const { leftLow, leftHigh, rightLow, rightHigh } of spans) {
+      const [from, to] = [Math.max(low, support.low), Math.min(high, support.high)];
+      if (from >= to) continue;
+      const part = shared({ low, high, leftLow, leftHigh, rightLow, rightHigh }, from, to, support.centre, half, least);
+      if (part === undefined) continue;
+      const before = runs[runs.length - 1];
+      if (before !== undefined && before.to === part.from) {
+        before.to = part.to;
+        before.edgeAtTo = part.to === high;
+      } else runs.push({ ...part, edgeAtFrom: part.from === low, edgeAtTo: part.to === high });
+    }
+  }
+  return runs;
+}
+
+interface Band {
+  readonly low: number;
+  readonly high: number;
+  readonly leftLow: number;
+  readonly leftHigh: number;
+  readonly rightLow: number;
+  readonly rightHigh: number;
+}
+
+/** The part of a band in which board and timber share at least so much. */
+function shared(
+  band: Band,
+  from: number,
+  to: number,
+  centre: (v: number) => number,
+  half: number,
+  least: number,
+): { readonly from: number; readonly to: number } | undefined {
+  const at = (a: number, b: number, v: number): number => a + ((b - a) * (v - band.low)) / (band.high - band.low);
+  const left = (v: number): number => at(band.leftLow, band.leftHigh, v);
+  const right = (v: number): number => at(band.rightLow, band.rightHigh, v);
+  const widths = [
+    (v: number) => right(v) - left(v),
+    (v: number) => right(v) - centre(v) + half,
+    (v: number) => centre(v) + half - left(v),
+  ];
+  let [start, stop] = [from, to];
+  for (const width of widths) {
+    const [a, b] = [Math.round(width(from)) - least, Math.round(width(to)) - least];
+    if (a < 0 && b < 0) return undefined;
+    const turn = from + ((to - from) * a) / (a - b);
+    if (a < 0) start = Math.max(start, Math.ceil(turn));
+    if (b < 0) stop = Math.min(stop, Math.floor(turn));
+  }
+  return start < stop ? { from: start, to: stop } : undefined;
+}
+
+/** The line next to a butt joint or an opening, next to a wall, or any other. */
+function kindOf(piece: PieceShape, timber: Timber, runs: readonly Run[], { ceiling, structure }: FixingJob): Kind {
+  if (timber.frame.direction !== ceiling.frame.direction) return timber.joist.kind === 'trimmer' ? 'end' : 'field';
+  if (runs.length === 0) return 'field';
+  const level = Math.round((runs[0].from + runs[0].to) / 2);
+  const centre = timber.support.centre(level);
+  const under = joistsUnder(piece, structure.supports).map((support) => support.centre(level));
+  const ends = [
+    ...(under.every((each) => each >= centre) ? [piece.low] : []),
+    ...(under.every((each) => each <= centre) ? [piece.high] : []),
+  ];
+  if (ends.some(({ meets }) => meets === 'board' || meets === 'opening')) return 'end';
+  return ends.some(({ meets }) => meets === 'wall') ? 'perimeter' : 'field';
+}
+
+const KEYS = { field: 'fixing.field', end: 'fixing.boardEnd', perimeter: 'fixing.perimeter' } as const;
+
+function lineFindings(run: Run, places: readonly GridPoint[], closed: readonly (readonly Ring[])[], line: Line): Finding[] {
+  const { job, timber } = line;
+  const cut = job.rule('fixing.cutEdgeDistance')?.steps ?? 0;
+  const field = job.rule('fixing.field');
+  if (field === undefined || run.to - run.from < 2 * cut) return [];
+  const marks = places
+    .map(({ v }) => v)
+    .filter((v) => run.from - HAIR <= v && v <= run.to + HAIR)
+    .sort((a, b) => a - b);
+  if (marks.length === 0) return [gapFinding(run.from, run.to, field, 'screw-line-missing', line)];
+  const crossed = (from: number, to: number): boolean =>
+    closed.some((rings) => meetsLine(rings, timber, from, to, job)) || besideHole(from, to, line);
+  const edge = (from: number, to: number, isEdge: boolean): Finding[] => {
+    const floating = job.rule('fixing.floatingEdgeDistance');
+    // Where nothing may be fixed beside the edge the first screw stands further in, and the spacing judges.
+    const limit = isEdge && floating !== undefined && !crossed(from, to) ? floating : field;
+    return to - from > limit.steps + HAIR ? [gapFinding(from, to, limit, 'screw-first', line)] : [];
+  };
+  return [
+    ...edge(run.from, marks[0], run.edgeAtFrom),
+    ...marks.slice(1).flatMap((mark, i) => between(marks[i], mark, field, line)),
+    ...edge(marks[marks.length - 1], run.to, run.edgeAtTo),
+  ];
+}
+
+/** The spacing that must hold, and the closer one at ends and walls by its own level. */
+function between(from: number, to: number, field: FixingRule, line: Line): Finding[] {
+  const gap = to - from;
+  if (gap > field.steps) return [gapFinding(from, to, field, 'screw-gap', line)];
+  const closer = line.job.rule(KEYS[line.kind]);
+  return closer !== undefined && gap > closer.steps ? [gapFinding(from, to, closer, 'screw-gap', line)] : [];
+}
+
+function gapFinding(
+  from: number,
+  to: number,
+  { steps, rule }: FixingRule,
+  sentence: string,
+  { piece, timber, job }: Line,
+): Finding {
+  const level = Math.round((from + to) / 2);
+  const { u, v } = reframed({ u: timber.support.centre(level), v: level }, timber.frame, job.ceiling.frame);
+  const { at, words } = placeOf(job.ceiling.frame, u, v);
+  const severity: Severity = rule.level === 'must' ? 'error' : 'warning';
+  return finding('fixing-gap', severity, {
+    where: { piece: piece.facts.id, joist: timber.joist.id, at },
+    value: fromGrid(to - from),
+    limit: fromGrid(steps),
+    unit: 'mm',
+    source: rule.source,
+    sentence,
+    words,
+  });
+}
+
+/** Whether a closed zone reaches the timber within a stretch. */
+function meetsLine(
+  rings: readonly Ring[],
+  { frame, support, half }: Timber,
+  from: number,
+  to: number,
+  { ceiling }: FixingJob,
+): boolean {
+  return rings.some((ring) => {
+    const places = ring.map((point) => reframed(point, ceiling.frame, frame));
+    const [low, high] = [Math.min(...places.map(({ v }) => v)), Math.max(...places.map(({ v }) => v))];
+    const [left, right] = [Math.min(...places.map(({ u }) => u)), Math.max(...places.map(({ u }) => u))];
+    const centre = support.centre(Math.round((from + to) / 2));
+    return low < to && high > from && left < centre + half && right > centre - half;
+  });
+}
+
+/** Whether a hole in the piece lies over the timber within a stretch, or so near that screws keep clear of it. */
+function besideHole(from: number, to: number, { piece, timber, job }: Line): boolean {
+  const reach = job.rule('fixing.cutEdgeDistance')?.steps ?? 0;
+  const wider = { ...timber, half: timber.half + reach };
+  return job.ceiling.pieces[piece.index].rings.slice(1).some((ring) => meetsLine([ring], wider, from - reach, to + reach, job));
+}

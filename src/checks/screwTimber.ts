@@ -1,0 +1,102 @@
+import { type Finding, finding, type Severity, type Where } from '../rules/finding.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import { wrong } from './claimWrong.js';
+import type { FixingJob, Timber } from './fixingJob.js';
+import type { FixingToCheck } from './fixingsToCheck.js';
+import { HAIR } from './hair.js';
+import { geometry } from './place.js';
+import type { PieceShape } from './structure.js';
+
+/** The timber that a screw is in, if any, and how far from its middle. */
+export interface ScrewTimber {
+  readonly timber?: Timber;
+  readonly offset?: number;
+  readonly findings: readonly Finding[];
+}
+
+/** Where a screw is, for a finding about it. */
+export const whereOf = ({ x, y, piece }: FixingToCheck, joist?: string): Where => ({
+  ...(piece !== undefined && { piece }),
+  ...(joist !== undefined && { joist }),
+  at: { x, y },
+});
+
+export const wordsAt = ({ x, y }: FixingToCheck) => ({ place: `${Math.round(x)}, ${Math.round(y)}` });
+
+/** The timber that a screw is in: the one it names if that is true, else any. */
+export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber {
+  const claimed = fixing.joist;
+  const known = claimed === undefined || job.timbers.some(({ joist }) => joist.id === claimed);
+  const near = job.timbers
+    .flatMap((timber) => {
+      const offset = offsetFrom(timber, fixing);
+      return offset === undefined ? [] : [{ timber, offset }];
+    })
+    .sort((a, b) => a.offset - a.timber.half - b.offset + b.timber.half);
+  const inside = near.filter(({ timber, offset }) => offset <= timber.half);
+  const found = inside.find(({ timber }) => timber.joist.id === claimed) ?? inside[0];
+  const what = `a screw at ${fixing.x}, ${fixing.y} in`;
+  if (found === undefined) {
+    const missed = near.find(({ timber }) => timber.joist.id === claimed) ?? near[0];
+    const unknown = known ? [] : [wrong(what, claimed ?? null, 'no such joist', whereOf(fixing))];
+    return { findings: [offTimber(fixing, missed, job), ...unknown] };
+  }
+  const { id } = found.timber.joist;
+  const told = claimed === undefined || claimed === id ? [] : [wrong(what, claimed, id, whereOf(fixing, id))];
+  return { ...found, findings: told };
+}
+
+/** How far a screw is from the middle of a timber; nothing where it lies past the timber's ends. */
+function offsetFrom({ frame, support }: Timber, { x, y }: FixingToCheck): number | undefined {
+  const { u, v } = frame.into({ x: toGrid(x), y: toGrid(y) });
+  return v < support.low || v > support.high ? undefined : Math.abs(u - support.centre(v));
+}
+
+function offTimber(
+  fixing: FixingToCheck,
+  missed: { readonly timber: Timber; readonly offset: number } | undefined,
+  { rule }: FixingJob,
+): Finding {
+  const edge = rule('fixing.timberEdgeDistance');
+  const source = edge?.rule.source ?? geometry;
+  if (missed === undefined) {
+    const where = whereOf(fixing, fixing.joist);
+    return finding('fixing-off-timber', 'error', { where, source, sentence: 'screw-without-timber', words: wordsAt(fixing) });
+  }
+  const { timber, offset } = missed;
+  return finding('fixing-off-timber', 'error', {
+    where: whereOf(fixing, timber.joist.id),
+    value: fromGrid(offset),
+    limit: fromGrid(Math.max(0, timber.half - (edge?.steps ?? 0))),
+    unit: 'mm',
+    source,
+    sentence: 'screw-off-timber',
+    words: wordsAt(fixing),
+  });
+}
+
+/** A board end whose timber is too narrow for both edge distances: the bearing is said with the layout, the screws only follow. */
+export const isShort = ({ low, high }: PieceShape, joist: string | undefined): boolean =>
+  [low, high].some(({ joint }) => joint?.seat?.support.joist.id === joist && joint?.seat?.bearing.outcome === 'short');
+
+export function nearTimberEdge(
+  fixing: FixingToCheck,
+  { timber, offset }: ScrewTimber,
+  piece: PieceShape | undefined,
+  { rule }: FixingJob,
+): Finding[] {
+  const edge = rule('fixing.timberEdgeDistance');
+  if (edge === undefined || timber === undefined || offset === undefined || timber.half - offset >= edge.steps - HAIR) return [];
+  const severity: Severity = piece && isShort(piece, timber.joist.id) ? 'warning' : 'error';
+  return [
+    finding('fixing-edge', severity, {
+      where: whereOf(fixing, timber.joist.id),
+      value: fromGrid(timber.half - offset),
+      limit: fromGrid(edge.steps),
+      unit: 'mm',
+      source: edge.rule.source,
+      sentence: 'screw-near-timber-edge',
+      words: wordsAt(fixing),
+    }),
+  ];
+}

@@ -15,13 +15,6 @@ export function coverGaps(ceiling: Ceiling, views: Views): Finding[] {
     .map((patch) => coverGap(patch, ceiling, views));
 }
 
-interface Judged {
-  readonly value: number;
-  readonly limit: number;
-  readonly rule: RuleValue;
-  readonly where: Where;
-}
-
 function coverGap(patch: Patch, ceiling: Ceiling, views: Views): Finding {
   const { value, limit, rule, where } = judged(patch, ceiling, views);
   const { at, words } = placeOf(ceiling.frame, patch.middle.u, patch.middle.v);
@@ -31,47 +24,69 @@ function coverGap(patch: Patch, ceiling: Ceiling, views: Views): Finding {
     limit: fromGrid(limit),
     unit: 'mm',
     source: rule.source,
-    words: { ...words, width: fromGrid(patch.width), height: fromGrid(patch.height) },
+    words,
   });
 }
 
-/** A gap is judged the way it is narrow: between ends, between long edges, or from the wall. */
+interface Judged {
+  readonly value: number;
+  readonly limit: number;
+  readonly rule: RuleValue;
+  readonly where: Where;
+}
+
+/** A gap is judged the way it is narrow in its middle: between ends, between long edges, or from the wall. */
 function judged(patch: Patch, ceiling: Ceiling, views: Views): Judged {
-  const narrowAcross = patch.width <= patch.height;
-  const [near, far] = narrowAcross
-    ? [patch.largest.left, patch.largest.right]
-    : besides(views.along, patch.middle.u, patch.middle.v);
+  const { u, v } = patch.middle;
+  const [across, along] = [chordAt(views.across, v, u), chordAt(views.along, u, v)];
+  const narrowAcross = across.length <= along.length;
+  const { near, far, length } = narrowAcross ? across : along;
   const where = whereBetween(near, far, ceiling);
   if (near?.solid.kind === 'piece' && far?.solid.kind === 'piece') {
-    const rule = gridRule(ceiling.rules, narrowAcross ? 'joint.gap' : 'edgeJoint.gap');
-    const limit = narrowAcross ? views.allowed.endGap(near, far) : rule.steps;
-    const value = narrowAcross ? Math.max(...patch.cells.map(({ width }) => width)) : patch.height;
-    return { value, limit, rule: rule.rule, where };
+    const ends = narrowAcross && near.solid !== far.solid;
+    const { rule, steps } = gridRule(ceiling.rules, ends ? 'joint.gap' : 'edgeJoint.gap');
+    const limit = ends ? views.allowed.endGap(near, far) : steps;
+    const widest = Math.max(...patch.cells.map(({ width }) => width));
+    return { value: length > limit || !narrowAcross ? length : widest, limit, rule, where };
   }
   const { greatest, rule } = perimeterGap(ceiling.rules);
-  const reach = views.allowed.reach(patch.cells);
-  return { value: reach > greatest ? reach : Math.min(patch.width, patch.height), limit: greatest, rule, where };
+  const square = [near, far].every((span) => span === undefined || isSquare(span));
+  const value = square && length > greatest ? length : views.allowed.reach(patch.cells);
+  return { value: value > greatest ? value : Math.min(patch.width, patch.height), limit: greatest, rule, where };
 }
 
-/** What lies below and above a place in the view along the joists. */
-function besides(sections: readonly Section[], u: number, v: number): [Span | undefined, Span | undefined] {
-  const section = sections.find(({ low, high }) => low <= u && u < high);
-  const things = section?.spans.filter(({ solid }) => solid.kind === 'piece' || solid.kind === 'opening') ?? [];
-  const room = section?.spans.find(
-    ({ solid, leftLow, leftHigh, rightLow, rightHigh }) =>
-      solid.kind === 'room' && leftLow + leftHigh <= 2 * v && 2 * v <= rightLow + rightHigh,
-  );
-  let [below, above] = [room, room];
-  for (const thing of things) {
-    const [start, stop] = [thing.leftLow + thing.leftHigh, thing.rightLow + thing.rightHigh];
-    if (stop <= 2 * v && (below === room || stop > (below as Span).rightLow + (below as Span).rightHigh)) below = thing;
-    if (start >= 2 * v && (above === room || start < (above as Span).leftLow + (above as Span).leftHigh)) above = thing;
-  }
-  return [below, above];
+/** Whether both sides of a span are square to the section, so that a length along it is the distance from them. */
+const isSquare = ({ left, right }: Span): boolean => left.from.u === left.to.u && right.from.u === right.to.u;
+
+interface Chord {
+  readonly near: Span | undefined;
+  readonly far: Span | undefined;
+  readonly length: number;
 }
+
+/** What lies on either side of an empty place within its section; `level` runs along the view, `place` within the section. */
+function chordAt(sections: readonly Section[], level: number, place: number): Chord {
+  const section = sections.find(({ low, high }) => low <= level && level < high);
+  const spans = section?.spans ?? [];
+  const things = spans.filter(({ solid }) => solid.kind === 'piece' || solid.kind === 'opening');
+  const room = spans.find((span) => span.solid.kind === 'room' && startOf(span) <= 2 * place && 2 * place <= stopOf(span));
+  let [near, far] = [room, room];
+  let [from, to] = room ? [startOf(room), stopOf(room)] : [2 * place, 2 * place];
+  for (const thing of things) {
+    const [start, stop] = [startOf(thing), stopOf(thing)];
+    if (stop <= 2 * place && stop >= from) [near, from] = [thing, stop];
+    if (start >= 2 * place && start <= to) [far, to] = [thing, start];
+  }
+  return { near, far, length: Math.round((to - from) / 2) };
+}
+
+/** Twice the middle of a span's left side, and of its right side. */
+const startOf = (span: Span): number => span.leftLow + span.leftHigh;
+const stopOf = (span: Span): number => span.rightLow + span.rightHigh;
 
 function whereBetween(near: Span | undefined, far: Span | undefined, { about }: Ceiling): Where {
-  const ids = [near, far].flatMap((span) => (span?.solid.kind === 'piece' ? [about[span.solid.index].id] : []));
+  const indices = [near, far].flatMap((span) => (span?.solid.kind === 'piece' ? [span.solid.index] : []));
+  const ids = [...new Set(indices)].map((index) => about[index].id);
   const wall = near?.solid.kind === 'room' ? near.left.edge : far?.solid.kind === 'room' ? far.right.edge : undefined;
   return {
     ...(ids.length === 1 && { piece: ids[0] }),

@@ -67,21 +67,20 @@ function boardsCut(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
 
 const sizeOf = ({ box }: PieceFacts) => ({ length: box.u1 - box.u0, width: box.v1 - box.v0 });
 
-/** A piece that would fit if it were turned runs the wrong way; one that would not is too large. */
+/** A piece that its board cannot give; if it would fit turned, it may run the wrong way. */
 function tooLarge(piece: PieceFacts, sheet: Sheet, board: string, { frame }: Ceiling): Finding[] {
   const { length, width } = sizeOf(piece);
   if (length <= sheet.length && width <= sheet.width) return [];
   const { box, id } = piece;
   const { at, words } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
   const details = { where: { piece: id, board, at }, unit: 'mm', source: asGiven };
-  if (width <= sheet.length && length <= sheet.width) {
-    const [value, limit] = [fromGrid(width), fromGrid(sheet.width)];
-    return [finding('board-parallel-to-supports', 'error', { ...details, value, limit, words })];
-  }
   const long = length > sheet.length;
   const [value, limit] = long ? [fromGrid(length), fromGrid(sheet.length)] : [fromGrid(width), fromGrid(sheet.width)];
   const what = `piece ${id} is ${value} ${long ? 'long' : 'wide'}, the board ${limit}`;
-  return [finding('board-overcut', 'error', { ...details, value, limit, words: { ...words, what } })];
+  const overcut = finding('board-overcut', 'error', { ...details, value, limit, words: { ...words, what } });
+  if (width > sheet.length || length > sheet.width) return [overcut];
+  const across = { value: fromGrid(width), limit: fromGrid(sheet.width), words };
+  return [finding('board-parallel-to-supports', 'error', { ...details, ...across }), overcut];
 }
 
 function sharedBoard(pieces: readonly PieceFacts[], sheet: Sheet, board: string): Finding[] {

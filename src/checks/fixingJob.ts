@@ -78,7 +78,7 @@ function sidesOf(piece: PieceShape, ceiling: Ceiling, rule: (key: RuleKey) => Fi
   const [boundRule, cutRule] = [rule('fixing.boundEdgeDistance'), rule('fixing.cutEdgeDistance')];
   return ceiling.pieces[piece.index].rings.flatMap((ring, hole) =>
     segments(ring).flatMap(({ from, to }): BoardSide[] => {
-      const edge = hole > 0 || from.v !== to.v ? 'cut' : from.v === box.v0 ? edges.low : from.v === box.v1 ? edges.high : 'cut';
+      const edge = hole === 0 && from.v === to.v ? edgeAt(from.v, box, edges) : 'cut';
       const least = edge === 'bound' ? boundRule : cutRule;
       if (least === undefined) return [];
       const isEnd = hole === 0 && Math.abs(to.v - from.v) > Math.abs(to.u - from.u);
@@ -90,6 +90,9 @@ function sidesOf(piece: PieceShape, ceiling: Ceiling, rule: (key: RuleKey) => Fi
 const segments = (ring: Ring): Segment[] => ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length] }));
 
 type Edge = 'bound' | 'cut' | 'unknown';
+
+const edgeAt = (level: number, { v0, v1 }: Box, { low, high }: Readonly<Record<'low' | 'high', Edge>>): Edge =>
+  level === v0 ? low : level === v1 ? high : 'cut';
 
 /**
  * Which long edges are bound, if the layout says so or says where on its board the piece lies. Else a piece as wide as its

@@ -127,4 +127,6 @@ function endShape(
   return { meets: 'nothing', position, reach: position, loose: { ...line, ...(found && { seat: found }) } };
 }
 
-const furthest = ({ ownLow, ownHigh }: Facing, out: number): number => Math.max(out * ownLow, out * ownHigh);
+/** Of parts equally far out one that meets something counts before one that meets nothing. */
+const furthest = ({ ownLow, ownHigh, meets }: Facing, out: number): number =>
+  2 * Math.max(out * ownLow, out * ownHigh) - (meets === 'nothing' ? 1 : 0);

@@ -1,6 +1,8 @@
 /** A sentence for a person, with `{blanks}`; and what to do about it. */
 export interface Message {
   readonly message: string;
+  /** The code that this is another sentence for; the entry's own key is no code then. */
+  readonly of?: string;
   readonly remedy?: string;
 }
 
@@ -148,19 +150,28 @@ export const messages: Readonly<Record<string, Message>> = {
     remedy: 'Cut it shorter, so that it can be lifted in without force.',
   },
   'loose-end-off-timber': {
+    of: 'end-off-timber',
     message: 'An end of piece {piece} at {place} is not on timber: the middle of the nearest, {joist}, is {value} mm away.',
     remedy: 'Cut the piece to the middle of a joist.',
   },
-  'no-timber': { message: 'The end of {who} at {place} is not on timber: no joist runs there.' },
+  'no-timber': {
+    of: 'end-off-timber',
+    message: 'The end of {who} at {place} is not on timber: no joist runs there.',
+  },
   'end-beyond-joist': {
+    of: 'end-off-timber',
     message: 'The end of {who} at {place}: {joist} stops short, and {value} mm of the end hang on nothing.',
     remedy: 'End the boards on a joist that runs under the whole of them.',
   },
   'stagger-same-joist': {
+    of: 'stagger',
     message: 'The butt joints of rows {rows} lie on the same joist, {joist}: four corners together ({pieces}).',
     remedy: 'Start one of the rows with a piece of another length.',
   },
-  'stagger-positions': { message: 'Butt joints {joints} are {value} mm apart; {limit} is the least.' },
+  'stagger-positions': {
+    of: 'stagger',
+    message: 'Butt joints {joints} are {value} mm apart; {limit} is the least.',
+  },
   'piece-below-minimum': {
     message: 'Piece {piece} is {value} mm long; {limit} is the least.',
     remedy: 'Move the joint to another joist, so that both pieces are long enough.',
@@ -203,21 +214,40 @@ export const messages: Readonly<Record<string, Message>> = {
 
   // Checks of screws
   'screw-off-timber': {
+    of: 'fixing-off-timber',
     message: 'The screw at {place} is {value} mm from the middle of {joist}; {limit} is the most.',
     remedy: 'Take it out and drive one into the joist.',
   },
-  'screw-without-timber': { message: 'The screw at {place} is in no joist.', remedy: 'Take it out.' },
-  'screw-near-timber-edge': { message: 'The screw at {place} is {value} mm from the edge of {joist}; {limit} is the least.' },
-  'screw-near-edge': { message: 'The screw at {place} is {value} mm from the edge of piece {piece}; {limit} is the least.' },
+  'screw-without-timber': {
+    of: 'fixing-off-timber',
+    message: 'The screw at {place} is in no joist.',
+    remedy: 'Take it out.',
+  },
+  'screw-near-timber-edge': {
+    of: 'fixing-edge',
+    message: 'The screw at {place} is {value} mm from the edge of {joist}; {limit} is the least.',
+  },
+  'screw-near-edge': {
+    of: 'fixing-edge',
+    message: 'The screw at {place} is {value} mm from the edge of piece {piece}; {limit} is the least.',
+  },
   'screw-past-edge': {
+    of: 'fixing-edge',
     message: 'The screw at {place} is {past} mm past the edge of piece {piece}; {limit} inside it is the least.',
   },
   'fixing-off-board': { message: 'The screw at {place} holds no board.' },
-  'screw-gap': { message: 'Piece {piece} on {joist}: {value} mm between screws at {place}; {limit} is the most.' },
+  'screw-gap': {
+    of: 'fixing-gap',
+    message: 'Piece {piece} on {joist}: {value} mm between screws at {place}; {limit} is the most.',
+  },
   'screw-first': {
+    of: 'fixing-gap',
     message: 'Piece {piece} on {joist}: {value} mm from the edge to the first screw at {place}; {limit} is the most.',
   },
-  'screw-line-missing': { message: 'Piece {piece} on {joist}: no screw over {value} mm; {limit} between screws is the most.' },
+  'screw-line-missing': {
+    of: 'fixing-gap',
+    message: 'Piece {piece} on {joist}: no screw over {value} mm; {limit} between screws is the most.',
+  },
   'fixing-in-no-fix-zone': {
     message: 'The screw at {place} is {value} mm inside {zone}, where no screw may go.',
     remedy: 'Take it out with the service isolated, and move it along the joist.',

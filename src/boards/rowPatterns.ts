@@ -50,7 +50,7 @@ function divisions(run: Run, most: number): number[][] {
 }
 
 /** Fewest pieces from each place to the end of the run; Infinity where the end cannot be reached. */
-function fewestFrom(run: Run): number[] {
+export function fewestFrom(run: Run): number[] {
   const fewest = run.places.map(() => Infinity);
   fewest[run.places.length - 1] = 0;
   for (let place = run.places.length - 2; place >= 0; place--) {

@@ -1,10 +1,10 @@
 import { boardBound, type PlacedRow } from './boardBound.js';
-import { inOrder, isBetter, type Laid, measure } from './measures.js';
+import { inOrder, isBetter, type Laid, type Measures, measure } from './measures.js';
 import { type PackedBoard, packBoards, type WantedPiece } from './packBoards.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { type Run, runsOf } from './possiblePieces.js';
 import { type RowLayout, rowLayouts } from './rowLayouts.js';
-import { type RowPattern, rowPatterns } from './rowPatterns.js';
+import { fewestFrom, type RowPattern, rowPatterns } from './rowPatterns.js';
 
 /** What a search found. */
 export interface Found {
@@ -15,11 +15,11 @@ export interface Found {
 }
 
 /** Ways to divide a row that are looked at. */
-const MOST_PATTERNS = 400;
+const MOST_PATTERNS = 80;
 /** Part layouts kept from row to row. */
-const KEPT = 60;
+const KEPT = 8;
 /** Placings tried for one packing. */
-const PACKING_STEPS = 400;
+const PACKING_STEPS = 60;
 
 /** Looks for the best layout over all ways to divide the room into rows. */
 export function searchLayout(problem: PlacementProblem): Found {
@@ -31,19 +31,40 @@ export function searchLayout(problem: PlacementProblem): Found {
       runs.set(key, known);
       return { band, runs: known };
     });
-    return { layout, rows, bound: boardBound(problem, rows) };
+    return candidate(problem, layout, rows);
   });
-  candidates.sort((a, b) => a.bound - b.bound || a.rows.length - b.rows.length);
+  candidates.sort((a, b) => a.promise - b.promise || a.rows.length - b.rows.length);
   let best: Laid | undefined;
-  for (const { layout, rows, bound } of candidates) {
-    if (bound === Infinity) break;
-    if (best !== undefined && onlyBoardsMatter(problem) && bound > best.measures.boards) break;
+  for (const { layout, rows, bound, promise } of candidates) {
+    if (bound === Infinity || (best !== undefined && promise > promised(problem, best.measures))) break;
     for (const laid of layoutsOn(problem, layout, rows)) {
       if (best === undefined || isBetter(inOrder(laid.measures, problem.prefer), inOrder(best.measures, problem.prefer)))
         best = laid;
     }
   }
   return { laid: best, bound: candidates.reduce((least, { bound }) => Math.min(least, bound), Infinity) };
+}
+
+interface Candidate {
+  readonly layout: RowLayout;
+  readonly rows: readonly PlacedRow[];
+  readonly bound: number;
+  /** No layout on these rows is better than this by the sum that the preference looks at; small is good. */
+  readonly promise: number;
+}
+
+function candidate(problem: PlacementProblem, layout: RowLayout, rows: readonly PlacedRow[]): Candidate {
+  const boards = boardBound(problem, rows);
+  const joints = sum(rows.flatMap(({ runs }) => runs.map((run) => (fewestFrom(run)[0] ?? Infinity) - 1)));
+  const narrowRows = rows.filter(({ band }) => band.width < problem.rules.preferredRowWidth).length;
+  return { layout, rows, bound: boards, promise: promised(problem, { boards, joints, narrowRows }) };
+}
+
+/** What rows can be cut short by: the first sums of the preference that rows alone say something about. */
+function promised(problem: PlacementProblem, { boards, joints, narrowRows }: Pick<Measures, 'boards' | 'joints' | 'narrowRows'>): number {
+  if (onlyBoardsMatter(problem)) return boards;
+  if (problem.prefer === 'tradesperson') return narrowRows * 1e4 + 2 * boards + joints;
+  return problem.prefer === 'joints' ? joints : 0;
 }
 
 const onlyBoardsMatter = ({ prefer }: PlacementProblem): boolean => prefer === 'boards' || prefer === 'certainty';

@@ -24,7 +24,9 @@ export function reportOf(plan: CeilingPlan): string {
     `  screws    ${fixings.count}, ${length}`,
     `  certainty butt joints on timber ${percent(confidence.onTimber)}, within the edge rules ${percent(confidence.withinEdgeRules)}`,
     `  rules     ${meta.ruleSet}`,
-    ...findings.map(({ severity, message, remedy }) => `  ${severity.padEnd(9)} ${message}${remedy === undefined ? '' : ` ${remedy}`}`),
+    ...findings.map(
+      ({ severity, message, remedy }) => `  ${severity.padEnd(9)} ${message}${remedy === undefined ? '' : ` ${remedy}`}`,
+    ),
   ].join('\n');
 }
 

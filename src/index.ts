@@ -1,4 +1,5 @@
 export type { Board, BoardLayout, Cut, End, Offcut, Piece, Row } from './boards/boardLayout.js';
+export type { Certificate } from './boards/certificate.js';
 export {
   type Infeasible,
   InfeasibleError,

@@ -31,7 +31,25 @@ export class InfeasibleError extends Error {
   }
 }
 
-/** Whether a caught value is an {@link InfeasibleError}, also one made by another copy of this package. */
+/**
+ * Whether a caught value is an {@link InfeasibleError}, also one made by another copy of this package.
+ *
+ * @example
+ * ```ts
+ * import { isInfeasibleError, placeBoards, rectangle } from 'soffitwright';
+ *
+ * try {
+ *   placeBoards({
+ *     room: { outline: rectangle(3600, 3000) },
+ *     joists: { direction: 'y', positions: [300, 3300], width: 47 },
+ *     boards: [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
+ *   });
+ * } catch (error) {
+ *   console.log(isInfeasibleError(error));
+ * }
+ * // true
+ * ```
+ */
 export const isInfeasibleError = (error: unknown): error is InfeasibleError =>
   error instanceof Error && error.name === 'InfeasibleError' && Array.isArray((error as { relaxations?: unknown }).relaxations);
 

@@ -61,7 +61,10 @@ function candidate(problem: PlacementProblem, layout: RowLayout, rows: readonly 
 }
 
 /** What rows can be cut short by: the first sums of the preference that rows alone say something about. */
-function promised(problem: PlacementProblem, { boards, joints, narrowRows }: Pick<Measures, 'boards' | 'joints' | 'narrowRows'>): number {
+function promised(
+  problem: PlacementProblem,
+  { boards, joints, narrowRows }: Pick<Measures, 'boards' | 'joints' | 'narrowRows'>,
+): number {
   if (onlyBoardsMatter(problem)) return boards;
   if (problem.prefer === 'tradesperson') return narrowRows * 1e4 + 2 * boards + joints;
   return problem.prefer === 'joints' ? joints : 0;

@@ -59,6 +59,7 @@ export interface BoardToCheck {
   readonly offcuts?: readonly OffcutClaim[];
 }
 
+/** One cut that a layout claims; lengths on the board in mm. */
 export interface CutClaim {
   readonly kind: 'cross' | 'rip';
   readonly at: number;
@@ -66,12 +67,14 @@ export interface CutClaim {
   readonly to: number;
 }
 
+/** One offcut that a layout claims; lengths in mm. */
 export interface OffcutClaim {
   readonly length: number;
   readonly width: number;
   readonly at: { readonly along: number; readonly across: number };
 }
 
+/** One row that a layout claims; plan coordinates along the joists, mm. */
 export interface RowClaim {
   readonly row: number;
   readonly low: number;

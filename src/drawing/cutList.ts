@@ -5,15 +5,11 @@ import { admit } from '../survey/door.js';
 import { corners } from '../survey/outline.js';
 import { cutFigure } from './figure.js';
 import { inFixingOrder } from './fixingOrder.js';
+import type { CutListOptions } from './options.js';
 import { openingsOf } from './pieceOpenings.js';
 import { cutListOptionsSchema, planSchema } from './schemas.js';
 import { type Subject, subjectOf } from './subject.js';
-import { type Cell, lengthCell, type Table, type TableOptions, tableOf } from './table.js';
-
-export interface CutListOptions extends TableOptions {
-  /** Board by board (default), or as the pieces go up. */
-  readonly order?: 'cutting' | 'fixing';
-}
+import { type Cell, lengthCell, type Table, tableOf } from './table.js';
 
 /**
  * What to cut, piece by piece: size, what each edge and end is and which wall it faces, the board it comes from and what else

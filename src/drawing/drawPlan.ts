@@ -1,10 +1,8 @@
-import type { NoFixZone } from '../fixings/placedFixings.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { problem, refuse } from '../survey/inputError.js';
 import { boardsInk } from './boardsInk.js';
 import { fittingSheets, MARGIN } from './chooseSheet.js';
-import type { FigureUnit } from './figure.js';
 import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
@@ -14,6 +12,7 @@ import { DASHES, WIDTH } from './lineTypes.js';
 import { MANY } from './notes.js';
 import { openingLabels } from './openingLabels.js';
 import { namedOpenings, openingsInk } from './openings.js';
+import type { DrawOptions } from './options.js';
 import { panelHeights, panelInk } from './panel.js';
 import { type LetteredPiece, letteredPieces } from './pieceLabels.js';
 import { roomInk, wallLabels } from './roomInk.js';
@@ -24,28 +23,6 @@ import type { Paper, Sheet, View } from './sheet.js';
 import { type Subject, subjectOf } from './subject.js';
 import { surroundOf } from './surround.js';
 import { element, escaped, line, rect, strokes } from './svg.js';
-import type { DrawingMessages } from './words.js';
-
-/** What {@link drawPlan} may be told. */
-export interface DrawOptions {
-  /**
-   * `reflected` (default): the same way round as the floor plan. `looking-up`: as somebody sees it who stands under it with the
-   * upper wall of the sheet in front, which is its mirror image and also how a board lies face up.
-   */
-  readonly view?: View;
-  /** One to this many; chosen from 20, 25, 30, 40 and 50 (100, 200 and 500 for the largest rooms) when not given. */
-  readonly scale?: number;
-  /** Chosen when not given: A4, or A3 where A4 would not be legible. */
-  readonly paper?: Paper;
-  /** Which layers to draw; all of them when not given. Key, notes and title block are always there. */
-  readonly layers?: readonly DrawingLayer[];
-  /** Whole mm (default), or feet and inches to the nearest sixteenth. */
-  readonly units?: FigureUnit;
-  /** Where no screw may go, plan coordinates in mm: hatched. */
-  readonly noFix?: readonly NoFixZone[];
-  /** Words that replace those of {@link drawingWords}. */
-  readonly messages?: DrawingMessages;
-}
 
 /** Usual scales, and two between: nobody measures on the sheet, so keeping it on A4 is worth more than a round number. */
 const SCALES = [20, 25, 30, 40, 50] as const;
@@ -72,7 +49,7 @@ const SMALL_SCALES = [100, 200, 500] as const;
  *   lining: [{ kind: 'plasterboard', thickness: 9.5 }],
  *   boards: [{ id: '1200 x 2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
  * });
- * console.log(drawPlan(plan).slice(0, 84));
+ * console.log(drawPlan(plan).slice(0, 89));
  * // <svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210
  * ```
  */

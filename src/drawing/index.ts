@@ -1,9 +1,10 @@
 export { buyingList } from './buyingList.js';
-export { type CutListOptions, cutList } from './cutList.js';
-export { type DrawOptions, drawPlan } from './drawPlan.js';
+export { cutList } from './cutList.js';
+export { drawPlan } from './drawPlan.js';
 export type { FigureUnit } from './figure.js';
 export { fixingOrder } from './fixingOrder.js';
 export type { DrawingLayer } from './ink.js';
+export type { CutListOptions, DrawOptions } from './options.js';
 export { screwSummary } from './screwSummary.js';
 export { type SettingOut, settingOut } from './settingOut.js';
 export type { Paper, View } from './sheet.js';

@@ -11,9 +11,8 @@ import {
   positive,
   probability,
 } from '../survey/schemas.js';
-import type { CutListOptions } from './cutList.js';
-import type { DrawOptions } from './drawPlan.js';
 import { LAYERS } from './ink.js';
+import type { CutListOptions, DrawOptions } from './options.js';
 import type { TableOptions } from './table.js';
 import { drawingWords, type WordKey } from './words.js';
 

@@ -53,6 +53,17 @@ const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
  * @param request - room, layout and joists in plan coordinates, mm; rules; zones without screws
  * @returns positions in mm, lines as a person marks them, counts, and findings where a rule could not be kept
  * @throws InputError when a value is missing, unknown or out of range
+ * @example
+ * ```ts
+ * import { placeBoards, placeFixings, joistsFromPositions, rectangle } from 'soffitwright';
+ *
+ * const room = { outline: rectangle(2390, 1190) };
+ * const joists = joistsFromPositions({ room, direction: 'y', positions: [45, 445, 845, 1245, 1645, 2045, 2345], width: 47 });
+ * const boards = [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const }];
+ * const { count, lines } = placeFixings({ room, joists, layout: placeBoards({ room, joists, boards }) });
+ * console.log(count, lines[1].text);
+ * // 48 first at 15, then every 230
+ * ```
  */
 export function placeFixings(request: FixingsRequest): PlacedFixings {
   admit(requestSchema, request);

@@ -7,8 +7,8 @@ const LEAST_EXPONENT = -1022;
 /** Powers of two from 2^-1022 to 2^1023: doubling and halving are exact. */
 const POWERS = powersOfTwo();
 /** ln 2 in two parts, the first with trailing zeros, so that a whole multiple of it is exact. */
-const LN2_HIGH = 0.69314718036912381649;
-const LN2_LOW = 1.90821492927058770002e-10;
+const LN2_HIGH = 0.6931471803691238;
+const LN2_LOW = 1.9082149292705877e-10;
 const HALF_ROOT = Math.SQRT1_2;
 
 function powersOfTwo(): readonly number[] {
@@ -22,7 +22,7 @@ function powersOfTwo(): readonly number[] {
 /** e to the power x; 0 below -700, and the value at 700 above it. */
 export function exponential(x: number): number {
   if (!(x > -700)) return 0;
-  const bounded = x < 700 ? x : 700;
+  const bounded = Math.min(x, 700);
   const whole = Math.round(bounded / LN2_HIGH);
   const r = bounded - whole * LN2_HIGH - whole * LN2_LOW;
   // Taylor's series by Horner's rule; |r| is at most half of ln 2, so the thirteenth power is below the last digit.

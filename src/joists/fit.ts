@@ -35,7 +35,7 @@ const LOG_TWO_PI = 1.8378770664093453;
 
 /** Drift that two joists have in common: they are counted from the leftmost one that was read, drift starts there. */
 const shared = (one: number, other: number): number => {
-  if (one > 0 && other > 0) return one < other ? one : other;
+  if (one > 0 && other > 0) return Math.min(one, other);
   if (one < 0 && other < 0) return one > other ? -one : -other;
   return 0;
 };

@@ -1,7 +1,7 @@
-import { fromGrid } from '../survey/grid.js';
-import type { Joist } from '../survey/joist.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import { numberOf } from '../rules/ruleValue.js';
+import { fromGrid } from '../survey/grid.js';
+import type { Joist } from '../survey/joist.js';
 import { LEAST_TIMBER } from './bearing.js';
 import { componentsFrom, scattered } from './componentsFrom.js';
 import type { Inference } from './inferJoists.js';

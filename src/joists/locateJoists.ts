@@ -34,10 +34,17 @@ export function locateJoists(room: Room, description: JoistDescription, rules: R
 }
 
 function joistsOf(room: Room, description: JoistDescription): readonly Joist[] {
-  if (Array.isArray(description)) return description as readonly Joist[];
+  if (Array.isArray(description)) return inOrderAcross(description as readonly Joist[]);
   if ('spacing' in description) return evenJoists(room, description, 'joists.');
   if ('positions' in description) return joistsAt(room, description, 'joists.');
   throw new Error('joists from marks are inferred before');
+}
+
+/** A list of joists in order across the room, so that nothing depends on the order in which they were listed. */
+function inOrderAcross(joists: readonly Joist[]): Joist[] {
+  const frame = frameOf(directionOf(joists));
+  const place = ({ start, end }: Joist): number => frame.into(start).u + frame.into(end).u;
+  return [...joists].sort((a, b) => place(a) - place(b) || (a.id < b.id ? -1 : 1));
 }
 
 function joistsFromMarks(room: Room, description: JoistsByMarks, rules: RuleSet): LocatedJoists {

@@ -1,6 +1,6 @@
-import type { Joist } from '../survey/joist.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import { numberOf } from '../rules/ruleValue.js';
+import type { Joist } from '../survey/joist.js';
 import { SURE } from './bearing.js';
 import type { JointConfidence } from './jointConfidence.js';
 

@@ -1,6 +1,7 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
 import type { FixingLength } from '../fixings/fixingLength.js';
 import type { PlacedFixings } from '../fixings/placedFixings.js';
+import type { Inference } from '../joists/inferJoists.js';
 import type { Finding } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import type { BoardStock } from '../survey/boardStock.js';
@@ -24,6 +25,8 @@ export interface CeilingPlan {
   readonly job: CompletedJob;
   readonly room: Room;
   readonly joists: readonly Joist[];
+  /** Present when the joists were inferred from marks. */
+  readonly inference?: Inference;
   readonly layout: BoardLayout;
   readonly fixings: PlacedFixings;
   readonly fixingLength: FixingLength;

@@ -19,8 +19,8 @@ import { boardsSchema, joistDescriptionSchema, liningSchema, roomSchema } from '
 import { takeOffOf } from '../takeoff/takeOff.js';
 import { type TakeOffOptions, takeOffOptionsSchema } from '../takeoff/takeOffOptions.js';
 import { cautions } from './cautions.js';
-import { certainty } from './certainty.js';
 import type { CeilingPlan } from './ceilingPlan.js';
+import { certainty } from './certainty.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
 export interface Job {
@@ -75,14 +75,15 @@ export function planCeiling(job: Job): CeilingPlan {
   admit(jobSchema, job);
   const { room, lining, boards, prefer = 'tradesperson', takeOff = {} } = job;
   const rules = rulesOf(job.rules);
-  const { joists, direction, findings: aboutJoists } = locateJoists(room, job.joists, rules);
+  const located = locateJoists(room, job.joists, rules);
+  const { joists, direction, inference } = located;
   const layout = layBoards({ room, joists, boards, rules, lining, prefer });
   const fixings = fixingsOf({ room, layout, joists, rules, boardThickness: boards[0].thickness });
   const fixingLength = lengthOfFixings({ thicknesses: [boards[0].thickness], lining, rules });
   const completed = { room, joists, lining, boards, rules, prefer };
   const findings = inOrderOfSeverity([
     ...asbestosFindings(lining, fixings.count),
-    ...aboutJoists,
+    ...located.findings,
     ...layout.findings.map(asBinding),
     ...fixings.findings,
     ...fixingLength.findings,
@@ -98,11 +99,12 @@ export function planCeiling(job: Job): CeilingPlan {
     job: completed,
     room,
     joists,
+    ...(inference && { inference }),
     layout,
     fixings,
     fixingLength,
     takeOff: { ...bought, ...(hold && { hold: hold.message }) },
-    ...certainty(layout, joists),
+    ...certainty(layout, located, rules),
     findings,
     meta: { held: hold !== undefined, direction, ruleSet: rules.title },
   };
@@ -111,9 +113,23 @@ export function planCeiling(job: Job): CeilingPlan {
 /**
  * {@link planCeiling} for callers that do not want exceptions: the plan, or the problems of the input, or what would make a
  * layout possible.
+ *
+ * @param job - as for `planCeiling`
+ * @example
+ * ```ts
+ * import { rectangle, tryPlanCeiling } from 'soffitwright';
+ *
+ * const attempt = tryPlanCeiling({
+ *   room: { outline: rectangle(3600, 3000) },
+ *   joists: { direction: 'y', positions: [300, 3300], width: 50 },
+ *   lining: [],
+ *   boards: [{ id: '1200 x 2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
+ * });
+ * console.log(attempt.ok ? 'planned' : attempt.reason);
+ * // infeasible
+ * ```
  */
 export const tryPlanCeiling = (job: Job): PlacementAttempt<CeilingPlan> => attemptPlacement(() => planCeiling(job));
 
 /** Laying boards over joists too far apart is a departure; planning a ceiling on them breaks the rule. */
-const asBinding = (each: Finding): Finding =>
-  each.code === 'support-centres-exceeded' ? { ...each, severity: 'error' } : each;
+const asBinding = (each: Finding): Finding => (each.code === 'support-centres-exceeded' ? { ...each, severity: 'error' } : each);

@@ -1,5 +1,3 @@
-import type { Point } from './point.js';
-
 /**
  * Lengths and positions are snapped once to a grid of 0.001 mm and decided on as integers: a cross product of a room of
  * 30 m stays below 2^53, so no comparison depends on rounding.
@@ -14,6 +12,3 @@ export const fromGrid = (steps: number): number => steps / GRID_PER_MM;
 
 /** A length in mm snapped to the grid, so that equal lengths print and compare equal. */
 export const snap = (mm: number): number => fromGrid(toGrid(mm));
-
-/** A point snapped to the grid. */
-export const snapPoint = (point: Point): Point => ({ x: snap(point.x), y: snap(point.y) });

@@ -61,6 +61,22 @@ const planSchema: z.ZodMiniType<TakeOffPlan> = readSchema.check(
  * @param plan - a `CeilingPlan`, or the parts of one that are read
  * @param options - allowances as shares, packs and coverages; each default is common practice
  * @throws InputError when a value is missing, unknown or out of range
+ * @example
+ * ```ts
+ * import { planCeiling, rectangle, takeOff } from 'soffitwright';
+ *
+ * const plan = planCeiling({
+ *   room: { outline: rectangle(2390, 1190) },
+ *   joists: { direction: 'y', first: 45, spacing: 400, last: 2345, width: 47 },
+ *   lining: [{ kind: 'plasterboard', thickness: 9.5 }],
+ *   boards: [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
+ * });
+ * for (const { item, packs } of takeOff(plan, { screwAllowance: 0.15 }).lines) console.log(packs, item);
+ * // 1 board 2400 x 1200 x 12.5 (2400)
+ * // 1 drywall screws 55 mm
+ * // 1 joint tape
+ * // 1 finish plaster
+ * ```
  */
 export function takeOff(plan: TakeOffPlan, options: TakeOffOptions = {}): TakeOff {
   admit(planSchema, plan, 'plan');

@@ -1,5 +1,5 @@
 import { test } from '@fast-check/vitest';
-import { type CeilingPlan, checkFixings, checkLayout, type Job, planCeiling, type Point, tryPlanCeiling } from 'soffitwright';
+import { type CeilingPlan, checkFixings, checkLayout, type Job, type Point, planCeiling, tryPlanCeiling } from 'soffitwright';
 import { describe, expect } from 'vitest';
 import { anyJob } from '../generators/seededJobs.js';
 
@@ -71,7 +71,13 @@ describe('every plan', { timeout: 120_000 }, () => {
     const plan = planOf(job);
     const { direction, first, spacing, last = 0, width } = spacingOf(job);
     const [right, top] = [job.room.outline[2].x, job.room.outline[2].y];
-    const turned = moved(job, ({ x, y }) => ({ x: y, y: x }), { direction: direction === 'y' ? 'x' : 'y', first, spacing, last, width });
+    const turned = moved(job, ({ x, y }) => ({ x: y, y: x }), {
+      direction: direction === 'y' ? 'x' : 'y',
+      first,
+      spacing,
+      last,
+      width,
+    });
     const centres: number[] = [];
     for (let at = first; at <= last - (width ?? 0); at += spacing) centres.push(at);
     const across = direction === 'y' ? right : top;

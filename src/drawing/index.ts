@@ -1,5 +1,6 @@
 export { buyingList } from './buyingList.js';
 export { type CutListOptions, cutList } from './cutList.js';
+export { type CuttingOptions, drawCutting } from './drawCutting.js';
 export { type DrawOptions, drawPlan } from './drawPlan.js';
 export type { FigureUnit } from './figure.js';
 export { fixingOrder } from './fixingOrder.js';

@@ -110,6 +110,18 @@ export const drawingWords = {
   'cutList.face': 'Lengths in {unit}. A board lying face up is the mirror image of the plan: go by the walls named.',
   'cutList.keep': 'Boards lie as they are fixed: long way across the joists, never turned.',
 
+  'cutting.title': 'Cutting',
+  'cutting.view.looking-up': 'Boards lying face up: mirror image of the plan',
+  'cutting.view.reflected': 'Boards as on the reflected plan: their backs',
+  'cutting.board': '{board}: {stock}',
+  'cutting.to': 'to {wall}',
+  'cutting.offcut': 'offcut',
+  'cutting.whole': 'Whole boards, not cut to length or width: {list}.',
+  'cutting.wholeEach': '{board} ({pieces})',
+  'cutting.sheet': 'Sheet {sheet} of {count}, 1:{scale} on A4. Do not scale.',
+  'cutting.figures': 'Figures run from the left end of each board, in {unit}.',
+  'cutting.openings': 'Cut for openings after fixing or by the cut list: {list}.',
+
   'screws.title': 'Screw summary',
   'screws.piece': 'piece',
   'screws.where': 'where',

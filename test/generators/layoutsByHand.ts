@@ -143,7 +143,12 @@ export function leaningRoom(): CheckByHand {
   const stock = board(3000);
   return {
     room,
-    joists: joistsFromPositions({ room, direction: 'y', positions: Array.from({ length: 10 }, (_, k) => 200 + 400 * k), width: 50 }),
+    joists: joistsFromPositions({
+      room,
+      direction: 'y',
+      positions: Array.from({ length: 10 }, (_, k) => 200 + 400 * k),
+      width: 50,
+    }),
     boards: [stock],
     layout: {
       pieces: [

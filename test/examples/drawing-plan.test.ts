@@ -450,6 +450,47 @@ describe('legible', () => {
   });
 });
 
+describe('lettering where there is little room', () => {
+  it('stays in its piece on a sheet that is too small for it', () => {
+    const plan = drawnPlan(drawnRooms.hall);
+    const root = read(plan, { scale: 50 });
+    const lettering = textBoxes(layerOf(root, 'text')).filter(({ text }) => /^\d+\.\d+( |$)|^\d+ × \d+$|^B\d+$/.test(text));
+    expect(lettering.length).toBeGreaterThan(plan.layout.pieces.length);
+    const edges = layerOf(root, 'board').map((polygon) => extentOf(pointsOf(polygon)));
+    const inOne = (box: TextBox): boolean =>
+      edges.some((edge) => box.left > edge.left && box.right < edge.right && box.top > edge.top && box.bottom < edge.bottom);
+    expect(lettering.filter((box) => !inOne(box))).toEqual([]);
+    expect(textsOf(layerOf(root, 'sheet')).join(' ')).toMatch(/Sizes or boards of \d+ pieces do not fit on this sheet/);
+  });
+
+  it('keeps off openings', () => {
+    for (const view of ['reflected', 'looking-up'] as const) {
+      // Openings right in the middle of pieces, where their lettering would stand.
+      const openings = [
+        { id: 'V', kind: 'other' as const, centre: { x: 1010, y: 605 }, diameter: 400 },
+        {
+          id: 'W',
+          kind: 'other' as const,
+          outline: [
+            { x: 2700, y: 400 },
+            { x: 3000, y: 400 },
+            { x: 3000, y: 800 },
+            { x: 2700, y: 800 },
+          ],
+        },
+      ];
+      const root = read(drawnPlan({ ...drawnRooms['back bedroom'], openings }), { view });
+      const [round] = layerOf(root, 'opening').filter(({ name }) => name === 'circle');
+      const [square] = layerOf(root, 'opening').filter(({ name }) => name === 'polygon');
+      const [x, y, r] = ['cx', 'cy', 'r'].map((key) => Number(round.attributes[key]));
+      const taken = [{ left: x - r, right: x + r, top: y - r, bottom: y + r }, extentOf(pointsOf(square))];
+      const lettering = textBoxes(layerOf(root, 'text')).filter(({ text }) => /^\d|^×|^B\d/.test(text));
+      expect(lettering.length).toBeGreaterThan(15);
+      expect(lettering.filter((box) => taken.some((opening) => boxesTouch(box, opening)))).toEqual([]);
+    }
+  });
+});
+
 describe('what a caller may pass', () => {
   const hostile = `</text><script>alert(1)</script> & "quoted" 'single' \u0007\ud800 <g`;
 

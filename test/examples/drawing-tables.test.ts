@@ -198,6 +198,12 @@ describe('the fixing order', () => {
     }
   });
 
+  it('calls no piece a closer that has its row to itself', () => {
+    const step = fixingOrder(held).rows.find(([, piece]) => piece === '1.1');
+    expect(step?.slice(5, 7)).toEqual(['wall B', 'wall D']);
+    expect(step?.[step.length - 1]).toBe('');
+  });
+
   it('puts the first screws into the middle joists of the piece', () => {
     const step = fixingOrder(bedroom).rows.find(([, piece]) => piece === '1.1');
     expect(step).toContain('J3, then outward');

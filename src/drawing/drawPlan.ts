@@ -73,8 +73,8 @@ const SMALL_SCALES = [100, 200, 500] as const;
  *   lining: [{ kind: 'plasterboard', thickness: 9.5 }],
  *   boards: [{ id: '1200 x 2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
  * });
- * console.log(drawPlan(plan).slice(0, 84));
- * // <svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210
+ * console.log(drawPlan(plan).split('\n')[0]);
+ * // <svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210" role="img">
  * ```
  */
 export function drawPlan(plan: CeilingPlan, options: DrawOptions = {}): string {

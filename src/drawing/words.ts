@@ -200,7 +200,7 @@ export const drawingWords = {
   'order.joist': 'middle of {joist}',
   'order.middle': '{joists}, then outward',
   'order.closer': 'closer: fits between two sides, cannot be slid',
-  'order.ripped': 'ripped row: cut edge to the wall',
+  'order.ripped': 'cut long edge towards {sides}',
   'order.tight': 'tight: use a board that is not short',
   'order.rows':
     'A row at a time; ripped rows last. Hold the board up with a lifter or a second pair of hands until the first screws hold.',

@@ -451,16 +451,25 @@ describe('legible', () => {
 });
 
 describe('lettering where there is little room', () => {
-  it('stays in its piece on a sheet that is too small for it', () => {
-    const plan = drawnPlan(drawnRooms.hall);
-    const root = read(plan, { scale: 50 });
-    const lettering = textBoxes(layerOf(root, 'text')).filter(({ text }) => /^\d+\.\d+( |$)|^\d+ × \d+$|^B\d+$/.test(text));
-    expect(lettering.length).toBeGreaterThan(plan.layout.pieces.length);
-    const edges = layerOf(root, 'board').map((polygon) => extentOf(pointsOf(polygon)));
-    const inOne = (box: TextBox): boolean =>
-      edges.some((edge) => box.left > edge.left && box.right < edge.right && box.top > edge.top && box.bottom < edge.bottom);
-    expect(lettering.filter((box) => !inOne(box))).toEqual([]);
-    expect(textsOf(layerOf(root, 'sheet')).join(' ')).toMatch(/Sizes or boards of \d+ pieces do not fit on this sheet/);
+  const layers = ['wall', 'board', 'screw', 'text'] as const;
+
+  it.each([[layers], [layers.filter((layer) => layer !== 'screw')]])(
+    'stays in its piece on a sheet that is too small: %s',
+    (shown) => {
+      const plan = drawnPlan(drawnRooms.hall);
+      const root = read(plan, { scale: 50, layers: shown });
+      const lettering = textBoxes(layerOf(root, 'text')).filter(({ text }) => /^\d+\.\d+( |$)|×|^B\d+$/.test(text));
+      expect(lettering.length).toBeGreaterThan(plan.layout.pieces.length);
+      const edges = layerOf(root, 'board').map((polygon) => extentOf(pointsOf(polygon)));
+      const inOne = (box: TextBox): boolean =>
+        edges.some((edge) => box.left > edge.left && box.right < edge.right && box.top > edge.top && box.bottom < edge.bottom);
+      expect(lettering.filter((box) => !inOne(box))).toEqual([]);
+    },
+  );
+
+  it('says how many pieces are lettered in part', () => {
+    const texts = textsOf(layerOf(read(drawnPlan(drawnRooms.hall), { scale: 50 }), 'sheet')).join(' ');
+    expect(texts).toMatch(/Sizes or boards of \d+ pieces do not fit on this sheet/);
   });
 
   it('keeps off openings', () => {

@@ -204,6 +204,14 @@ describe('the fixing order', () => {
     expect(step?.[step.length - 1]).toBe('');
   });
 
+  it('says where cut long edges go', () => {
+    const step = fixingOrder(bedroom).rows.find(([, piece]) => piece === '3.1');
+    expect(step?.[step.length - 1]).toBe('cut long edge towards C window');
+    const turned = bedroom.layout.pieces.map((piece) => ({ ...piece, edges: { low: 'cut' as const, high: 'bound' as const } }));
+    const other = fixingOrder({ ...bedroom, layout: { ...bedroom.layout, pieces: turned } }).rows;
+    expect(other.every((row) => String(row[row.length - 1]).endsWith('cut long edge towards A door'))).toBe(true);
+  });
+
   it('puts the first screws into the middle joists of the piece', () => {
     const step = fixingOrder(bedroom).rows.find(([, piece]) => piece === '1.1');
     expect(step).toContain('J3, then outward');

@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../rules/finding.js';
 import type { RuleKey, RuleSet } from '../rules/ruleSet.js';
-import { lookUp, type RuleValue } from '../rules/ruleValue.js';
+import { greatestOf, lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
 import type { Piece } from './boardLayout.js';
 import type { Described } from './describeLayout.js';
@@ -94,9 +94,6 @@ function narrowRows(problem: PlacementProblem, { rows }: Described): Finding[] {
     );
 }
 
-/** Inch sizes and their metric names are one: 406 counts as 400. */
-const SAME_CENTRES = 1.02;
-
 function wideCentres(problem: PlacementProblem): Finding[] {
   const { thickness } = problem.stocks[0].board;
   const rule = lookUp(problem.set, 'support.centres', { boardThickness: thickness, orientation: 'across', noggings: false });
@@ -109,7 +106,7 @@ function wideCentres(problem: PlacementProblem): Finding[] {
     if (bay > widest) [widest, at] = [bay, i];
   }
   const value = fromGrid(widest);
-  if (value <= rule.value * SAME_CENTRES) return [];
+  if (value <= greatestOf(rule)) return [];
   return [
     finding('support-centres-exceeded', 'warning', {
       where: { joist: problem.joists[at].joist.id },

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../rules/finding.js';
-import { lookUp } from '../rules/ruleValue.js';
+import { greatestOf, lookUp } from '../rules/ruleValue.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import { type Ceiling, gridRule } from './ceiling.js';
 import type { Facing } from './facings.js';
@@ -44,7 +44,7 @@ function wideBay({ from, to, width, piece, level }: Bay, { rules, frame }: Ceili
   if (thickness === undefined) return [];
   const given = { boardThickness: thickness, orientation: 'across', noggings: false } as const;
   const limit = lookUp(rules, 'support.centres', given);
-  if (limit === undefined || limit.value === null || width <= toGrid(limit.value)) return [];
+  if (limit === undefined || limit.value === null || width <= toGrid(greatestOf(limit))) return [];
   const { at, words } = placeOf(frame, (from.centre(level) + to.centre(level)) / 2, level);
   return [
     finding('support-centres-exceeded', 'warning', {

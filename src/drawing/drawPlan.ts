@@ -7,7 +7,7 @@ import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
 import { type Box, blankSvg, boxOf, labelSvg } from './label.js';
-import { LETTERS, TYPEFACE } from './lettering.js';
+import { LETTERS } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { MANY } from './notes.js';
 import { openingLabels } from './openingLabels.js';
@@ -22,7 +22,8 @@ import { screwMarks, screwsInk } from './screws.js';
 import type { Paper, Sheet, View } from './sheet.js';
 import { type Subject, subjectOf } from './subject.js';
 import { surroundOf } from './surround.js';
-import { element, escaped, line, rect, strokes } from './svg.js';
+import { line, rect, strokes } from './svg.js';
+import { svgDocument } from './svgDocument.js';
 
 /** Usual scales, and two between: nobody measures on the sheet, so keeping it on A4 is worth more than a round number. */
 const SCALES = [20, 25, 30, 40, 50] as const;
@@ -49,8 +50,8 @@ const SMALL_SCALES = [100, 200, 500] as const;
  *   lining: [{ kind: 'plasterboard', thickness: 9.5 }],
  *   boards: [{ id: '1200 x 2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
  * });
- * console.log(drawPlan(plan).slice(0, 89));
- * // <svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210
+ * console.log(drawPlan(plan).split('\n')[0]);
+ * // <svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210" role="img">
  * ```
  */
 export function drawPlan(plan: CeilingPlan, options: DrawOptions = {}): string {
@@ -188,30 +189,12 @@ const ON_JOISTS = LAYERS.indexOf('chalk') + 1;
 function document(ink: readonly Ink[], { plan, say }: Subject, sheet: Sheet, shown: readonly DrawingLayer[]): string {
   const name = plan.room.name ?? plan.room.id ?? say('room.unnamed');
   const order = [...LAYERS.slice(0, ON_JOISTS), 'clear' as const, ...LAYERS.slice(ON_JOISTS), 'sheet' as const];
-  const layers = order
-    .filter((layer) => layer === 'clear' || layer === 'sheet' || shown.includes(layer))
-    .map((layer) => {
-      const parts = ink.filter((each) => each.layer === layer).map(({ svg }) => svg);
-      return element('g', { class: `soffit-${layer}` }, `\n${parts.join('\n')}\n`);
-    });
-  const drawing = element(
-    'g',
-    { fill: 'none', stroke: '#000', 'stroke-linecap': 'butt', 'font-family': TYPEFACE },
-    `\n${layers.join('\n')}\n`,
-  );
-  return `${element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: `${sheet.width}mm`,
-      height: `${sheet.height}mm`,
-      viewBox: `0 0 ${sheet.width} ${sheet.height}`,
-      role: 'img',
-    },
-    [
-      `\n${element('title', {}, escaped(`${name}: ${say(`view.${sheet.view}`)}, 1:${sheet.scale}`))}`,
-      rect(0, 0, sheet.width, sheet.height, { fill: '#fff' }),
-      `${drawing}\n`,
-    ].join('\n'),
-  )}\n`;
+  return svgDocument({
+    width: sheet.width,
+    height: sheet.height,
+    title: `${name}: ${say(`view.${sheet.view}`)}, 1:${sheet.scale}`,
+    layers: order
+      .filter((layer) => layer === 'clear' || layer === 'sheet' || shown.includes(layer))
+      .map((layer) => ({ name: layer, parts: ink.filter((each) => each.layer === layer).map(({ svg }) => svg) })),
+  });
 }

@@ -6,11 +6,16 @@ export type FigureUnit = 'mm' | 'inch';
 /** Steps of the grid in one sixteenth of an inch. */
 const SIXTEENTH = 25_400 / 16;
 
-/** A length as it is written on a sheet: whole mm, or feet and inches to the nearest sixteenth. */
-export function figure(mm: number, unit: FigureUnit): string {
+/** A length as it is written on a sheet: the nearest whole mm, or feet and inches to the nearest sixteenth. */
+export const figure = (mm: number, unit: FigureUnit): string => inWhole(mm, unit, Math.round);
+
+/** The size that a piece is cut to: what is less than a mm or a sixteenth is left to the gap, never forced into it. */
+export const cutFigure = (mm: number, unit: FigureUnit): string => inWhole(mm, unit, Math.floor);
+
+function inWhole(mm: number, unit: FigureUnit, whole: (value: number) => number): string {
   const steps = toGrid(mm);
-  if (unit === 'mm') return String(Math.round(steps / 1000) + 0);
-  const sixteenths = Math.round(Math.abs(steps) / SIXTEENTH);
+  if (unit === 'mm') return String(whole(steps / 1000) + 0);
+  const sixteenths = whole(Math.abs(steps) / SIXTEENTH);
   const sign = steps < 0 && sixteenths > 0 ? '-' : '';
   const feet = Math.floor(sixteenths / 192);
   const inches = Math.floor((sixteenths % 192) / 16);
@@ -20,7 +25,3 @@ export function figure(mm: number, unit: FigureUnit): string {
 }
 
 const commonPart = (sixteenths: number): number => [8, 4, 2].find((part) => sixteenths % part === 0) ?? 1;
-
-/** The size that a piece is cut to: a part of a mm is left to the gap, never forced into it. */
-export const cutFigure = (mm: number, unit: FigureUnit): string =>
-  figure(unit === 'mm' ? Math.floor(toGrid(mm) / 1000) : mm, unit);

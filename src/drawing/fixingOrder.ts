@@ -87,10 +87,10 @@ function stepOf(piece: Piece, step: number, subject: Subject, closer: boolean): 
   const lines = plan.fixings.lines.filter((line) => line.piece === piece.id);
   const fields = [...new Set(lines.filter(({ kind }) => kind === 'field').map(({ joist }) => joist))];
   const middle = fields.slice(Math.floor((fields.length - 1) / 2), Math.floor(fields.length / 2) + 1);
-  const ripped = plan.layout.rows.some(({ row, ripped: cut }) => row === piece.row && cut);
+  const cut = [...(piece.edges.low === 'cut' ? [sides.low] : []), ...(piece.edges.high === 'cut' ? [sides.high] : [])];
   const notes = [
     closer ? say('order.closer') : undefined,
-    ripped ? say('order.ripped') : undefined,
+    cut.length > 0 ? say('order.ripped', { sides: cut.join(', ') }) : undefined,
     piece.tight ? say('order.tight') : undefined,
   ];
   return [

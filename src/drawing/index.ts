@@ -1,10 +1,11 @@
 export { buyingList } from './buyingList.js';
 export { cutList } from './cutList.js';
+export { drawCutting } from './drawCutting.js';
 export { drawPlan } from './drawPlan.js';
 export type { FigureUnit } from './figure.js';
 export { fixingOrder } from './fixingOrder.js';
 export type { DrawingLayer } from './ink.js';
-export type { CutListOptions, DrawOptions } from './options.js';
+export type { CutListOptions, CuttingOptions, DrawOptions } from './options.js';
 export { screwSummary } from './screwSummary.js';
 export { type SettingOut, settingOut } from './settingOut.js';
 export type { Paper, View } from './sheet.js';

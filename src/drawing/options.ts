@@ -31,3 +31,13 @@ export interface CutListOptions extends TableOptions {
   /** Board by board (default), or as the pieces go up. */
   readonly order?: 'cutting' | 'fixing';
 }
+
+/** What `drawCutting` may be told. */
+export interface CuttingOptions {
+  /** `looking-up` (default): boards lying face up, the mirror image of the plan. `reflected`: as on the reflected plan. */
+  readonly view?: View;
+  /** Which sheet, from 1; the sheet says how many there are. */
+  readonly sheet?: number;
+  readonly units?: FigureUnit;
+  readonly messages?: DrawingMessages;
+}

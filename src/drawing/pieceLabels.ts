@@ -22,7 +22,7 @@ export interface LetteredPiece {
  */
 const FROM_EDGE = 1.6;
 const FROM_SCREW = { before: 1.3, over: 0.6 } as const;
-const FROM_OPENING = 1.5;
+const FROM_OPENING = 2.4;
 /** Steps across and along the joists, and reach, of the search for a place, mm on paper. */
 const STEP = { across: 1, along: 0.5 } as const;
 const REACH = 16;

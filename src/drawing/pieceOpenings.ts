@@ -28,7 +28,7 @@ export const openingName = ({ say }: Subject, opening: Opening, index: number): 
   opening.id ?? `${say(`opening.${opening.kind}`)} ${index + 1}`;
 
 export function openingSize({ length }: Subject, opening: Opening): string {
-  if ('diameter' in opening) return `Ø ${length(opening.diameter)}`;
+  if ('diameter' in opening) return `Ø${length(opening.diameter)}`;
   const { left, right, low, high } = extentOf(opening.outline);
   return `${length(right - left)} × ${length(high - low)}`;
 }

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
-import { ruleSetSchema } from '../rules/schemas.js';
+import { sourceSchema } from '../rules/schemas.js';
 import {
   coordinate,
   joistSchema,
@@ -12,7 +12,7 @@ import {
   probability,
 } from '../survey/schemas.js';
 import { LAYERS } from './ink.js';
-import type { CutListOptions, DrawOptions } from './options.js';
+import type { CutListOptions, CuttingOptions, DrawOptions } from './options.js';
 import type { TableOptions } from './table.js';
 import { drawingWords, type WordKey } from './words.js';
 
@@ -69,9 +69,27 @@ const room = z.looseObject({
 
 const severity = z.enum(['hold', 'error', 'warning', 'note']);
 
+const rule = z.looseObject({
+  title: z.string(),
+  sense: z.string(),
+  rows: z.array(z.looseObject({ value: z.nullable(z.number()), source: sourceSchema })),
+});
+
+/** Only the rules that a table quotes: a plan that was kept may be older than a rule. */
+const rules = z.looseObject({
+  title: z.string(),
+  rules: z.looseObject({
+    'fixing.field': rule,
+    'fixing.boardEnd': rule,
+    'fixing.perimeter': rule,
+    'piece.minimumLength': rule,
+    'row.minimumWidth': rule,
+  }),
+});
+
 /** What this library itself returned: the fields that a drawing or a table reads are checked, all others let through. */
 export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
-  job: z.looseObject({ lining: liningSchema, boards: z.array(z.looseObject({ id: label })), rules: ruleSetSchema }),
+  job: z.looseObject({ lining: liningSchema, boards: z.array(z.looseObject({ id: label })), rules }),
   room,
   joists: z.array(joistSchema).check(z.minLength(1), z.maxLength(2000)),
   layout: z.looseObject({
@@ -100,6 +118,13 @@ export const messagesSchema = z.strictObject(
 );
 
 export const unitsSchema = z.enum(['mm', 'inch']);
+
+export const cuttingOptionsSchema: z.ZodMiniType<CuttingOptions> = z.strictObject({
+  view: z.optional(z.enum(['reflected', 'looking-up'])),
+  sheet: z.optional(z.int().check(z.gte(1), z.lte(1000))),
+  units: z.optional(unitsSchema),
+  messages: z.optional(messagesSchema),
+}) as unknown as z.ZodMiniType<CuttingOptions>;
 
 const noFixZone = z.union([
   z.strictObject({ id: z.optional(label), outline }),

@@ -110,6 +110,18 @@ export const drawingWords = {
   'cutList.face': 'Lengths in {unit}. A board lying face up is the mirror image of the plan: go by the walls named.',
   'cutList.keep': 'Boards lie as they are fixed: long way across the joists, never turned.',
 
+  'cutting.title': 'Cutting',
+  'cutting.view.looking-up': 'Boards lying face up: mirror image of the plan',
+  'cutting.view.reflected': 'Boards as on the reflected plan: their backs',
+  'cutting.board': '{board}: {stock}',
+  'cutting.to': 'to {wall}',
+  'cutting.offcut': 'offcut',
+  'cutting.whole': 'Whole boards, not cut to length or width: {list}.',
+  'cutting.wholeEach': '{board} ({pieces})',
+  'cutting.sheet': 'Sheet {sheet} of {count}, 1:{scale} on A4. Do not scale.',
+  'cutting.figures': 'Figures run from the left end of each board, in {unit}.',
+  'cutting.openings': 'Cut for openings after fixing or by the cut list: {list}.',
+
   'screws.title': 'Screw summary',
   'screws.piece': 'piece',
   'screws.where': 'where',
@@ -188,7 +200,7 @@ export const drawingWords = {
   'order.joist': 'middle of {joist}',
   'order.middle': '{joists}, then outward',
   'order.closer': 'closer: fits between two sides, cannot be slid',
-  'order.ripped': 'ripped row: cut edge to the wall',
+  'order.ripped': 'cut long edge towards {sides}',
   'order.tight': 'tight: use a board that is not short',
   'order.rows':
     'A row at a time; ripped rows last. Hold the board up with a lifter or a second pair of hands until the first screws hold.',

@@ -8,7 +8,7 @@ import type { Point } from '../survey/point.js';
 import type { FixingSpacing } from './fixingSpacing.js';
 import type { FixingLine } from './placedFixings.js';
 import { type LineJob, type PlacedTimber, type SetOut, setOutLine } from './setOutLine.js';
-import { timberUnder } from './timberUnder.js';
+import { type BoardEdge, type LinePoint, timberUnder } from './timberUnder.js';
 
 /** The screws of one piece, on every timber under it. */
 export function fixPiece(
@@ -20,7 +20,7 @@ export function fixPiece(
   const sides = [piece.outline, ...(piece.holes ?? [])].flatMap((ring) => sidesOf(corners(ring), piece, main, job.spacing));
   const under = timbers.flatMap((timber) => {
     const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
-    return timberUnder(edges, timber, toGrid(LEAST_TIMBER)).map((run) => ({ timber, edges, run }));
+    return timberUnder(edges, timber, leastUnder(piece, timber, edges, main, job)).map((run) => ({ timber, edges, run }));
   });
   const kindOf = lineKinds(
     piece,
@@ -39,6 +39,34 @@ export function fixPiece(
       .map((end) => endWithoutTimber(piece, end, main)),
   };
 }
+
+/**
+ * How much of a timber a piece must lie on to be fixed to it: what an end joint needs on the joists that carry the piece; on any
+ * other, room for a screw with both its edge distances.
+ */
+function leastUnder(
+  piece: Piece,
+  timber: PlacedTimber,
+  edges: readonly BoardEdge[],
+  main: Frame,
+  { spacing, wallGap }: LineJob,
+): number {
+  const full = toGrid(spacing.cutEdgeDistance) + toGrid(spacing.timberEdgeDistance);
+  if (timber.frame.direction !== main.direction) return full;
+  const points = edges.map(({ a }) => a);
+  const [low, high] = piece.ends;
+  const reach = ({ meets }: End): number => (meets === 'wall' ? wallGap : 0);
+  const centre = timber.centreAt(Math.round((leastOf(points, 'v') + greatestIn(points, 'v')) / 2));
+  const carries =
+    piece.ends.some(({ joist }) => joist === timber.joist.id) ||
+    (leastOf(points, 'u') - reach(low) <= centre && centre <= greatestIn(points, 'u') + reach(high));
+  return carries ? toGrid(LEAST_TIMBER) : full;
+}
+
+const leastOf = (points: readonly LinePoint[], axis: 'u' | 'v'): number =>
+  points.reduce((least, point) => Math.min(least, point[axis]), Infinity);
+const greatestIn = (points: readonly LinePoint[], axis: 'u' | 'v'): number =>
+  points.reduce((greatest, point) => Math.max(greatest, point[axis]), -Infinity);
 
 interface Side {
   readonly a: Point;

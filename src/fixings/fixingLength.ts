@@ -1,14 +1,18 @@
 import * as z from 'zod/mini';
 import { type Finding, finding } from '../rules/finding.js';
-import type { RuleSet } from '../rules/ruleSet.js';
+import { memoryNote } from '../rules/memoryNote.js';
+import type { Conditions, RuleSet } from '../rules/ruleSet.js';
 import { lookUp, numberOf, type RuleValue } from '../rules/ruleValue.js';
 import { rulesInputSchema } from '../rules/schemas.js';
-import { commonPractice, type Source } from '../rules/source.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import { admit } from '../survey/door.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
+import { problem, refuse } from '../survey/inputError.js';
 import type { Layer } from '../survey/layer.js';
 import { layerSchema } from '../survey/schemas.js';
+import { deepestEmbedment, lowestHole } from './embedmentLimits.js';
+import { belowPreferred, fireFindings, noLength } from './lengthFindings.js';
+import { unprobedThickness } from './unprobedThickness.js';
 
 /** Screw lengths that are commonly to be had, mm; common practice, no source. */
 export const STOCK_LENGTHS: readonly number[] = [25, 32, 35, 38, 42, 45, 50, 55, 60, 65, 70, 75, 80, 90, 100];
@@ -28,6 +32,20 @@ export interface FixingLengthRequest {
   readonly lengthTolerance?: number;
   /** From the underside of the joist to the lowest pipe or cable known in it. */
   readonly serviceDepth?: number;
+  /** Of the joists: shallow ones may have holes nearer their underside than cables keep. */
+  readonly joistDepth?: number;
+  /** Default `screw`. */
+  readonly fixing?: 'screw' | 'nail';
+  /** Of a nail. Default ringed. */
+  readonly shank?: 'smooth' | 'ringed';
+  /** Minutes of fire resistance that the ceiling is declared to have. */
+  readonly fireRating?: number;
+  /** 1 for the board next to the old ceiling, 2 for the one under it: each reaches the joist. Default 1. */
+  readonly layer?: number;
+  /** Of the screw, from its point. */
+  readonly threadLength?: number;
+  /** `false`: no probe hole shows how thick the old ceiling is, and there is only a range of lengths. Default true. */
+  readonly probed?: boolean;
 }
 
 /** How long the screws must be, mm. */
@@ -41,6 +59,10 @@ export interface FixingLength {
   readonly recommended: number | null;
   /** Into the joist with the recommended length, behind the thickest readings and with the screw as short as it may be. */
   readonly embedment: number | null;
+  /** Of that, what is thread, where its length was given. */
+  readonly threadInJoist?: number;
+  /** Without a probe hole: lengths for the thinnest and the thickest old ceiling that there may be; `null`: none serves it. */
+  readonly range?: { readonly shortest: number | null; readonly longest: number | null };
   readonly findings: readonly Finding[];
 }
 
@@ -54,6 +76,13 @@ const requestSchema: z.ZodMiniType<FixingLengthRequest> = z.strictObject({
   stock: z.optional(z.array(z.number().check(z.gt(0), z.lte(500))).check(z.minLength(1), z.maxLength(200))),
   lengthTolerance: z.optional(z.number().check(z.gte(0), z.lte(20))),
   serviceDepth: z.optional(length),
+  joistDepth: z.optional(z.number().check(z.gte(20), z.lte(2000))),
+  fixing: z.optional(z.enum(['screw', 'nail'])),
+  shank: z.optional(z.enum(['smooth', 'ringed'])),
+  fireRating: z.optional(z.number().check(z.gte(0), z.lte(600))),
+  layer: z.optional(z.int().check(z.gte(1), z.lte(9))),
+  threadLength: z.optional(z.number().check(z.gt(0), z.lte(500))),
+  probed: z.optional(z.boolean()),
 });
 
 /**
@@ -61,12 +90,13 @@ const requestSchema: z.ZodMiniType<FixingLengthRequest> = z.strictObject({
  * into the joist; but not so far that the point reaches where cables or pipes may run.
  *
  * The stock length is the shortest that gives the preferred embedment, if the upper limit allows, or else the least. The upper
- * limit is reckoned without the layers' tolerances, since the old ceiling may be no thicker than was read. It never says that a
- * joist is clear of services: a notch may have been cut in its underside.
+ * limit is reckoned without the layers' tolerances, since the old ceiling may be no thicker than was read, and where the depth of
+ * the joists is given it keeps below the lowest hole that may have been bored in them, if any stock length can. It never says
+ * that a joist is clear of services: a notch may have been cut in its underside.
  *
  * @param request - thicknesses, readings and lengths in mm
  * @returns lengths in mm, and what to do where no length serves
- * @throws InputError when a value is missing, unknown or out of range
+ * @throws InputError when a value is missing, unknown or out of range, or the rules have no embedment for the fire rating
  * @example
  * ```ts
  * import { fixingLength } from 'soffitwright';
@@ -78,12 +108,43 @@ const requestSchema: z.ZodMiniType<FixingLengthRequest> = z.strictObject({
  */
 export function fixingLength(request: FixingLengthRequest): FixingLength {
   admit(requestSchema, request);
-  return lengthOfFixings({ ...request, rules: rulesOf(request.rules) });
+  const rules = rulesOf(request.rules);
+  if (lookUp(rules, 'fixing.embedment', conditionsOf(request)) === undefined) {
+    refuse(problem('no-such-row', 'fireRating', `a rating that ${rules.title} has an embedment for`, `${request.fireRating}`));
+  }
+  return lengthOfFixings({ ...request, rules });
 }
 
+type Ruled = Omit<FixingLengthRequest, 'rules'> & { readonly rules: RuleSet };
+
 /** {@link fixingLength} without its door. */
-export function lengthOfFixings(request: Omit<FixingLengthRequest, 'rules'> & { readonly rules: RuleSet }): FixingLength {
-  const { thicknesses, lining, packing = 0, rules, stock = STOCK_LENGTHS, lengthTolerance = 0, serviceDepth } = request;
+export function lengthOfFixings(request: Ruled): FixingLength {
+  if (request.probed !== false) return probedLength(request);
+  const { least, greatest } = unprobedThickness(request.lining);
+  const [thin, thick] = [least, greatest].map((thickness) => probedLength({ ...request, lining: [thickness] }));
+  return {
+    minimum: thin.minimum,
+    preferred: thick.preferred,
+    maximum: thin.maximum,
+    recommended: null,
+    embedment: null,
+    range: { shortest: thin.recommended, longest: thick.recommended },
+    findings: [
+      finding('lining-not-probed', 'warning', {
+        words: { least, greatest, shortest: thin.recommended ?? 'none', longest: thick.recommended ?? 'none' },
+      }),
+      ...thin.findings.filter(({ code }) => ALWAYS.includes(code)),
+    ],
+  };
+}
+
+/** Findings that hold whatever the length. */
+const ALWAYS: readonly string[] = ['scan-for-services', 'fire-rating-unruled', 'rule-from-memory'];
+
+function probedLength(request: Ruled): FixingLength {
+  const { thicknesses, lining, packing = 0, rules, stock = STOCK_LENGTHS, lengthTolerance = 0, fireRating = 0 } = request;
+  const { threadLength, serviceDepth, joistDepth } = request;
+  const given = conditionsOf(request);
   const sum = (lengths: readonly number[]): number => lengths.reduce((total, each) => total + toGrid(each), 0);
   const thinnest = sum([
     ...thicknesses,
@@ -92,85 +153,63 @@ export function lengthOfFixings(request: Omit<FixingLengthRequest, 'rules'> & { 
   ]);
   const thickest = thinnest + sum(lining.map((layer) => (typeof layer === 'number' ? 0 : (layer.tolerance ?? 0))));
   const tolerance = toGrid(lengthTolerance);
-  const least = numberOf(rules, 'fixing.embedment');
-  const deepest = deepestEmbedment(rules, serviceDepth);
-  const minimum = thickest + toGrid(least) + tolerance;
-  const preferred = thickest + Math.max(toGrid(numberOf(rules, 'fixing.preferredEmbedment')), toGrid(least)) + tolerance;
-  const maximum = thinnest + toGrid(deepest.value) - tolerance;
+  const least = lookUp(rules, 'fixing.embedment', given) as RuleValue;
+  const wanted = Math.max(numberOf(rules, 'fixing.preferredEmbedment', given), least.value as number);
+  const minimum = thickest + toGrid(least.value as number) + tolerance;
+  const preferred = thickest + toGrid(wanted) + tolerance;
+  const longestAt = (depth: number): number => thinnest + toGrid(depth) - tolerance;
   const lengths = [...stock].map(toGrid).sort((a, b) => a - b);
-  const within = (from: number): number | undefined => lengths.find((each) => each >= from && each <= maximum);
-  const recommended = within(preferred) ?? within(minimum) ?? null;
+  const pick = (depth: number): number | undefined => {
+    const within = (from: number): number | undefined => lengths.find((each) => each >= from && each <= longestAt(depth));
+    return within(preferred) ?? within(minimum);
+  };
+  const deepest = deepestEmbedment(rules, serviceDepth);
+  const bored = Math.min(deepest.value, lowestHole(rules, joistDepth));
+  const clear = pick(bored);
+  const recommended = clear ?? pick(deepest.value) ?? null;
+  const depth = clear === undefined ? deepest.value : bored;
   const into = (each: number): number => fromGrid(each - thickest - tolerance);
+  const sizes = { lengths, minimum, maximum: longestAt(depth), thinnest, tolerance, into };
+  const embedment = recommended === null ? null : into(recommended);
   return {
     minimum: fromGrid(minimum),
     preferred: fromGrid(preferred),
-    maximum: fromGrid(maximum),
+    maximum: fromGrid(longestAt(depth)),
     recommended: recommended === null ? null : fromGrid(recommended),
-    embedment: recommended === null ? null : into(recommended),
+    embedment,
+    ...(threadLength !== undefined && embedment !== null && { threadInJoist: Math.min(embedment, threadLength) }),
     findings: [
-      ...(recommended === null
-        ? [noLength({ lengths, minimum, maximum, thinnest, tolerance, into }, rules, deepest)]
-        : recommended < preferred
-          ? [belowPreferred(into(recommended), rules)]
-          : []),
-      finding('scan-for-services', 'note', { limit: deepest.value, unit: 'mm', source: deepest.source }),
+      ...(recommended === null ? [noLength(sizes, least, deepest)] : []),
+      ...(embedment !== null && toGrid(embedment) < toGrid(wanted) ? [belowPreferred(embedment, rules, given)] : []),
+      ...(recommended !== null && clear === undefined
+        ? [
+            finding('embedment-hole-zone', 'warning', {
+              value: fromGrid(recommended + tolerance - thinnest),
+              limit: bored,
+              unit: 'mm',
+            }),
+          ]
+        : []),
+      ...(embedment !== null && threadLength !== undefined && threadLength < (least.value as number)
+        ? [
+            finding('thread-short', 'warning', {
+              value: threadLength,
+              limit: least.value as number,
+              unit: 'mm',
+              source: least.source,
+            }),
+          ]
+        : []),
+      ...fireFindings(rules, fireRating),
+      finding('scan-for-services', 'note', { limit: depth, unit: 'mm', source: deepest.source }),
+      ...memoryNote(rules, ['fixing.embedment', 'fixing.preferredEmbedment', 'fixing.maximumEmbedment'], given),
     ],
   };
 }
 
-/** How far into the joist a point may go, mm, and by which rule. */
-function deepestEmbedment(rules: RuleSet, serviceDepth: number | undefined): { value: number; source: Source } {
-  const { value, source } = lookUp(rules, 'fixing.maximumEmbedment') as RuleValue;
-  const known = serviceDepth === undefined ? Infinity : serviceDepth - numberOf(rules, 'fixing.serviceMargin');
-  const general = value ?? Infinity;
-  return known < general ? { value: Math.max(0, known), source: commonPractice } : { value: general, source };
-}
-
-interface Lengths {
-  readonly lengths: readonly number[];
-  readonly minimum: number;
-  readonly maximum: number;
-  readonly thinnest: number;
-  readonly tolerance: number;
-  readonly into: (length: number) => number;
-}
-
-/** Why no stock length serves: all are too short, or the first that holds goes too deep. */
-function noLength(
-  { lengths, minimum, maximum, thinnest, tolerance, into }: Lengths,
-  rules: RuleSet,
-  deepest: { value: number; source: Source },
-): Finding {
-  const words = { minimum: fromGrid(minimum), maximum: fromGrid(maximum) };
-  const holding = lengths.find((each) => each >= minimum);
-  if (holding !== undefined) {
-    return finding('embedment-deep', 'error', {
-      value: fromGrid(holding + tolerance - thinnest),
-      limit: deepest.value,
-      unit: 'mm',
-      source: deepest.source,
-      words: {
-        ...words,
-        length: fromGrid(holding),
-        remedy: minimum > maximum ? NO_ROOM : `Find a length of ${words.minimum} to ${words.maximum} mm, or thinner packing.`,
-      },
-    });
-  }
-  const { value, source } = lookUp(rules, 'fixing.embedment') as RuleValue;
-  const longest = lengths[lengths.length - 1];
-  return finding('embedment-short', 'error', {
-    value: Math.max(0, into(longest)),
-    limit: value as number,
-    unit: 'mm',
-    source,
-    words: { ...words, length: fromGrid(longest) },
-  });
-}
-
-const NO_ROOM =
-  'Trace the services and isolate them, fix battens clear of them and board to those, or take down the old ceiling.';
-
-function belowPreferred(value: number, rules: RuleSet): Finding {
-  const rule = lookUp(rules, 'fixing.preferredEmbedment') as RuleValue;
-  return finding('embedment-below-preferred', 'warning', { value, limit: rule.value as number, unit: 'mm', source: rule.source });
-}
+const conditionsOf = ({ fixing = 'screw', shank, fireRating, layer }: Omit<FixingLengthRequest, 'rules'>): Conditions => ({
+  fixing,
+  ...(shank && { shank }),
+  ...(fireRating !== undefined && { fireRating }),
+  ...(layer !== undefined && { layer }),
+});

@@ -1,15 +1,28 @@
 import * as z from 'zod/mini';
 import type { Piece } from '../boards/boardLayout.js';
 import { directionOf, type Frame, frameOf } from '../joists/frame.js';
-import type { RuleSet } from '../rules/ruleSet.js';
-import { numberOf } from '../rules/ruleValue.js';
+import { locateJoists } from '../joists/locateJoists.js';
+import { memoryNote } from '../rules/memoryNote.js';
+import type { RuleKey, RuleSet } from '../rules/ruleSet.js';
+import { greatestOf, lookUp, numberOf, type RuleValue } from '../rules/ruleValue.js';
 import { rulesInputSchema } from '../rules/schemas.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import { admit } from '../survey/door.js';
-import type { Joist } from '../survey/joist.js';
+import { toGrid } from '../survey/grid.js';
+import { problem, refuse } from '../survey/inputError.js';
+import type { Joist, JoistDescription } from '../survey/joist.js';
+import type { Layer } from '../survey/layer.js';
 import { areaM2 } from '../survey/outline.js';
 import type { Room } from '../survey/room.js';
-import { joistSchema, label, outlineSchema, pointSchema, positive, roomSchema } from '../survey/schemas.js';
+import {
+  joistDescriptionSchema,
+  label,
+  liningSchema,
+  outlineSchema,
+  pointSchema,
+  positive,
+  roomSchema,
+} from '../survey/schemas.js';
 import { spacingOf } from './fixingSpacing.js';
 import { fixPiece } from './fixPiece.js';
 import { type FixedLayout, fixedLayoutSchema } from './layoutSchema.js';
@@ -20,8 +33,16 @@ import { type LineJob, placedTimber, type SetOut } from './setOutLine.js';
 export interface FixingsRequest {
   readonly room: Room;
   readonly layout: FixedLayout;
-  readonly joists: readonly Joist[];
+  readonly joists: JoistDescription;
   readonly rules?: RulesInput;
+  /** Default `screw`. */
+  readonly fixing?: 'screw' | 'nail';
+  /** Nails in pairs in the middle of the board, where the rule set has a rule for them. Default false. */
+  readonly doubleNailing?: boolean;
+  /** The old ceiling: through lath and plaster, screws keep off the line of the old nails. */
+  readonly lining?: readonly Layer[];
+  /** Whether the ceiling is relied on to brace the building; only some rule sets ask. Default false. */
+  readonly diaphragm?: boolean;
   /** Where no screw may go. */
   readonly noFix?: readonly NoFixZone[];
   /** mm; only some rule sets ask. Default 12.5. */
@@ -36,8 +57,12 @@ const zoneSchema: z.ZodMiniType<NoFixZone> = z.union([
 const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
   room: roomSchema,
   layout: fixedLayoutSchema,
-  joists: z.array(joistSchema).check(z.minLength(1), z.maxLength(2000)),
+  joists: joistDescriptionSchema,
   rules: z.optional(rulesInputSchema),
+  fixing: z.optional(z.enum(['screw', 'nail'])),
+  doubleNailing: z.optional(z.boolean()),
+  lining: z.optional(liningSchema),
+  diaphragm: z.optional(z.boolean()),
   noFix: z.optional(z.array(zoneSchema).check(z.maxLength(1000))),
   boardThickness: z.optional(z.number().check(z.gt(0), z.lte(100))),
 });
@@ -48,7 +73,8 @@ const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
  * Along a line the screws are as few as the spacing allows, in steps of whole mm where that can be; the first and the last lie
  * the rule's distance from a bound or a cut edge, or as far in as `fixing.floatingEdgeDistance` where that saves a screw. At a
  * butt joint they lie the rule's distance from the cut end and stay on the timber; where narrow timber has no room for both
- * they stay on the timber, and a finding says so. Screws keep clear of openings and of `noFix` zones.
+ * they stay on the timber, and a finding says so. Screws keep clear of openings and of `noFix` zones. The two lines at a butt joint
+ * lean opposite ways so that no two screws face each other across the joist.
  *
  * @param request - room, layout and joists in plan coordinates, mm; rules; zones without screws
  * @returns positions in mm, lines as a person marks them, counts, and findings where a rule could not be kept
@@ -67,19 +93,40 @@ const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
  */
 export function placeFixings(request: FixingsRequest): PlacedFixings {
   admit(requestSchema, request);
-  return fixingsOf({ ...request, rules: rulesOf(request.rules) });
+  const rules = rulesOf(request.rules);
+  if (request.doubleNailing === true && (request.fixing !== 'nail' || pairsOf(rules) === undefined)) {
+    refuse(problem('no-such-row', 'doubleNailing', 'nails, and a rule set with a rule for pairs of them', rules.title));
+  }
+  return fixingsOf({ ...request, rules, joists: locateJoists(request.room, request.joists, rules).joists });
 }
 
+type Located = Omit<FixingsRequest, 'rules' | 'joists'> & { readonly rules: RuleSet; readonly joists: readonly Joist[] };
+
+/** Rules of distance that every line of screws rests on. */
+const DISTANCES: readonly RuleKey[] = [
+  'fixing.field',
+  'fixing.boardEnd',
+  'fixing.perimeter',
+  'fixing.boundEdgeDistance',
+  'fixing.cutEdgeDistance',
+  'fixing.timberEdgeDistance',
+];
+
 /** {@link placeFixings} without its door. */
-export function fixingsOf(request: Omit<FixingsRequest, 'rules'> & { readonly rules: RuleSet }): PlacedFixings {
-  const { room, layout, joists, rules, noFix = [], boardThickness = 12.5 } = request;
+export function fixingsOf(request: Located): PlacedFixings {
+  const { room, layout, joists, rules, noFix = [], boardThickness = 12.5, fixing = 'screw', lining = [], diaphragm } = request;
   const main = frameOf(directionOf(joists));
-  const given = { fixing: 'screw' as const, boardThickness, centres: greatestBay(joists, main) };
+  const given = { fixing, boardThickness, centres: greatestBay(joists, main), ...(diaphragm !== undefined && { diaphragm }) };
+  const throughLath = lining.some(({ kind }) => kind === 'lath-and-plaster');
+  const pairs = request.doubleNailing === true ? pairsOf(rules) : undefined;
   const job: LineJob = {
     rules,
     given,
     spacing: spacingOf(rules, given),
     floating: numberOf(rules, 'fixing.floatingEdgeDistance', given),
+    wallGap: toGrid(greatestOf(lookUp(rules, 'perimeter.gap') as RuleValue)),
+    offCentre: throughLath ? toGrid(numberOf(rules, 'fixing.nailLineClearance', given)) : 0,
+    ...(pairs && { pairs }),
     openings: room.openings ?? [],
     noFix,
   };
@@ -93,8 +140,18 @@ export function fixingsOf(request: Omit<FixingsRequest, 'rules'> & { readonly ru
     lines: set.flatMap(({ line }) => line ?? []),
     count: positions.length,
     perSquareMetre: area > 0 ? Math.round((positions.length / area) * 100) / 100 : 0,
-    findings: [...fixed.flatMap((each) => each.findings), ...set.flatMap((each) => each.findings)],
+    findings: [
+      ...fixed.flatMap((each) => each.findings),
+      ...set.flatMap((each) => each.findings),
+      ...memoryNote(rules, DISTANCES, given),
+    ],
   };
+}
+
+/** Nails in pairs, if the set has rules for them, mm. */
+function pairsOf(rules: RuleSet): LineJob['pairs'] {
+  const [spacing, distance] = [lookUp(rules, 'fixing.pairField')?.value, lookUp(rules, 'fixing.pairDistance')?.value];
+  return typeof spacing === 'number' && typeof distance === 'number' ? { spacing, distance } : undefined;
 }
 
 /** The longest bay between neighbouring joists, mm; 0 with one joist alone, so that the first row of a table serves. */

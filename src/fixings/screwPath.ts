@@ -24,10 +24,11 @@ export interface ScrewPath {
 
 /**
  * The line of the screws: the middle of the timber, moved in from an end of the piece by the distance that its rule asks for,
- * and never nearer the edge of the timber than `timberEdge`. Where both cannot be had the screw stays on the timber.
+ * and never nearer the edge of the timber than `timberEdge`. Where both cannot be had the screw stays on the timber. `offCentre`
+ * is how far beside the middle of the timber it goes where there is room.
  */
-export function screwPath(run: Run, timber: Timber, timberEdge: number): ScrewPath {
-  const legs = run.spans.flatMap((span) => legsOf(span, timber, timberEdge));
+export function screwPath(run: Run, timber: Timber, timberEdge: number, offCentre = 0): ScrewPath {
+  const legs = run.spans.flatMap((span) => legsOf(span, timber, timberEdge, offCentre));
   let tooNear: ScrewPath['tooNear'];
   for (const { from, to, span } of legs) {
     for (const at of [from, to]) {
@@ -81,10 +82,10 @@ const slant = ({ a, b }: BoardEdge): number => {
   return Math.sqrt(1 + slope * slope);
 };
 
-function legsOf(span: Span, timber: Timber, timberEdge: number): Leg[] {
+function legsOf(span: Span, timber: Timber, timberEdge: number, offCentre: number): Leg[] {
   const reach = timber.width / 2 - timberEdge;
   const lines = [
-    (v: number) => timber.centreAt(v),
+    (v: number) => timber.centreAt(v) + offCentre,
     (v: number) => sideAt(span.near, v) + span.near.distance * slant(span.near),
     (v: number) => sideAt(span.far, v) - span.far.distance * slant(span.far),
     (v: number) => timber.centreAt(v) - reach,

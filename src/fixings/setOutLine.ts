@@ -12,7 +12,7 @@ import { fixingMarks, type Stretch } from './fixingMarks.js';
 import type { FixingSpacing } from './fixingSpacing.js';
 import { lineText } from './lineText.js';
 import type { FixingLine, FixingPosition, NoFixZone } from './placedFixings.js';
-import { blockedBy, blockedByEdges, merged, type Obstacle, pathAt, screwPath } from './screwPath.js';
+import { blockedBy, blockedByEdges, merged, type Obstacle, pathAt, type ScrewPath, screwPath } from './screwPath.js';
 import type { BoardEdge, LinePoint, Run, Timber } from './timberUnder.js';
 
 /** What every line of a job is set out by. */
@@ -22,6 +22,12 @@ export interface LineJob {
   readonly spacing: FixingSpacing;
   /** mm. */
   readonly floating: number;
+  /** Widest gap to a wall, grid steps. */
+  readonly wallGap: number;
+  /** How far beside the middle of a joist screws go to keep off old lath nails, grid steps; 0 where there are none. */
+  readonly offCentre: number;
+  /** Nails in pairs, in the middle of the board; mm. */
+  readonly pairs?: { readonly spacing: number; readonly distance: number };
   readonly openings: readonly Opening[];
   readonly noFix: readonly NoFixZone[];
 }
@@ -67,37 +73,36 @@ interface LineToSetOut {
 
 /** Sets out the screws of one piece along one timber. */
 export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, job: LineJob): SetOut {
-  const { spacing } = job;
-  const timberEdge = toGrid(spacing.timberEdgeDistance);
-  const path = screwPath(run, timber, timberEdge);
-  const obstacles = [
-    ...job.noFix.map((zone) => obstacleOf(zone, timber, 0)),
-    ...job.openings.map((opening) => obstacleOf(opening, timber, spacing.cutEdgeDistance)),
-  ];
-  const datum = Math.min(...edges.flatMap(({ a, b }) => [a.v, b.v]));
-  const blocked = merged([
-    ...blockedByEdges(path, edges),
-    ...timberEnds(timber, timberEdge),
-    ...obstacles.flatMap((obstacle) => blockedBy(path, obstacle)),
-  ]);
+  const timberEdge = toGrid(job.spacing.timberEdgeDistance);
+  const path = screwPath(run, timber, timberEdge, job.offCentre);
+  const datum = edges.reduce((least, { a }) => Math.min(least, a.v), Infinity);
+  const blocked = blockedStretches(path, edges, timber, job).map(({ from, to }) => ({ from: from - datum, to: to - datum }));
   const sharedEnd = piece.ends.findIndex((end) => end.meets === 'board' && end.joist === timber.joist.id);
-  const { marks, tooWide } = fixingMarks({
+  const pairs = kind === 'field' ? job.pairs : undefined;
+  const { marks: firsts, tooWide } = fixingMarks({
     low: run.from - datum,
     high: run.to - datum,
-    blocked: blocked.map(({ from, to }) => ({ from: from - datum, to: to - datum })),
-    spacing: toGrid(spacing[SPACINGS[kind]]),
+    blocked,
+    spacing: toGrid(pairs?.spacing ?? job.spacing[SPACINGS[kind]]),
     floating: toGrid(job.floating),
     // The two lines at a butt joint lean opposite ways.
     lean: sharedEnd < 0 ? 0 : sharedEnd === 0 ? -1 : 1,
   });
+  const marks = pairs === undefined ? firsts : withSeconds(firsts, toGrid(pairs.distance), blocked);
   const onPlan = ({ u, v }: LinePoint): Point => {
     const { x, y } = timber.frame.back(u, v);
     return { x: fromGrid(x), y: fromGrid(y) };
   };
   const who = { piece: piece.id, joist: timber.joist.id };
   const at = (mark: number): Point => onPlan(pathAt(path, mark + datum));
+  const offCentre = marks.length === 0 ? 0 : fromGrid(pathAt(path, marks[0] + datum).u - timber.centreAt(marks[0] + datum));
   return {
-    ...(marks.length > 0 && { line: lineOf(marks, { ...who, kind }) }),
+    ...(marks.length > 0 && {
+      line: {
+        ...lineOf(marks, firsts, { ...who, kind }, pairs?.distance),
+        ...(job.offCentre !== 0 && kind === 'field' && { offCentre }),
+      },
+    }),
     shared: sharedEnd >= 0,
     levels: marks.map((mark) => mark + datum),
     positions: marks.map((mark) => ({ ...at(mark), ...who })),
@@ -108,6 +113,32 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
       ),
     ],
   };
+}
+
+/** Where on its line no screw may go: near the edges of the board, past the ends of the timber, in zones and openings. */
+function blockedStretches(path: ScrewPath, edges: readonly BoardEdge[], timber: PlacedTimber, job: LineJob): Stretch[] {
+  const obstacles = [
+    ...job.noFix.map((zone) => obstacleOf(zone, timber, 0)),
+    ...job.openings.map((opening) => obstacleOf(opening, timber, job.spacing.cutEdgeDistance)),
+  ];
+  return merged([
+    ...blockedByEdges(path, edges),
+    ...timberEnds(timber, toGrid(job.spacing.timberEdgeDistance)),
+    ...obstacles.flatMap((obstacle) => blockedBy(path, obstacle)),
+  ]);
+}
+
+/** A second nail beside each, towards the middle of the line, where one may go. */
+function withSeconds(firsts: readonly number[], distance: number, blocked: readonly Stretch[]): number[] {
+  const middle = firsts.length === 0 ? 0 : (firsts[0] + firsts[firsts.length - 1]) / 2;
+  const free = (mark: number): boolean => blocked.every(({ from, to }) => mark <= from || mark >= to);
+  return firsts
+    .flatMap((first) => {
+      const [wanted, other] = first <= middle ? [first + distance, first - distance] : [first - distance, first + distance];
+      const second = free(wanted) ? wanted : free(other) ? other : undefined;
+      return second === undefined ? [first] : [first, second];
+    })
+    .sort((a, b) => a - b);
 }
 
 const SPACINGS = { end: 'boardEnd', perimeter: 'perimeter', field: 'field' } as const;
@@ -126,10 +157,22 @@ function obstacleOf(zone: NoFixZone | Opening, timber: PlacedTimber, margin: num
   return { sides: [[centre, centre]], closed: false, margin: toGrid(zone.diameter / 2 + margin) };
 }
 
-function lineOf(marks: readonly number[], about: Pick<FixingLine, 'piece' | 'joist' | 'kind'>): FixingLine {
-  const first = fromGrid(marks[0]);
-  const steps = marks.slice(1).map((mark, i) => fromGrid(mark - marks[i]));
-  return { ...about, count: marks.length, first, steps, text: lineText(first, steps) };
+function lineOf(
+  marks: readonly number[],
+  firsts: readonly number[],
+  about: Pick<FixingLine, 'piece' | 'joist' | 'kind'>,
+  pairDistance: number | undefined,
+): FixingLine {
+  const stepsOf = (each: readonly number[]): number[] => each.slice(1).map((mark, i) => fromGrid(mark - each[i]));
+  const text = lineText(fromGrid(firsts[0]), stepsOf(firsts));
+  return {
+    ...about,
+    count: marks.length,
+    first: fromGrid(marks[0]),
+    steps: stepsOf(marks),
+    text: pairDistance === undefined ? text : `${text}, each with a second ${pairDistance} towards the middle`,
+    ...(pairDistance !== undefined && { pairDistance }),
+  };
 }
 
 /** Narrow timber: the screw stays on it, nearer the cut end than the rule. */

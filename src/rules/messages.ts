@@ -254,6 +254,10 @@ export const messages: Readonly<Record<string, Message>> = {
   },
 
   // Fixings
+  'rule-from-memory': {
+    message: 'Values from memory, not read in their standard ({set}): {titles}.',
+    remedy: 'Check them against the standard before relying on them.',
+  },
   'fixing-edge': {
     message: 'Piece {piece} on {joist}: the timber is too narrow, the screws are {value} mm from the cut end instead of {limit}.',
     remedy:
@@ -278,6 +282,23 @@ export const messages: Readonly<Record<string, Message>> = {
     message:
       'The first screw long enough to hold, {length} mm, would go {value} mm into the joist; below {limit} there may be pipes or cables.',
     remedy: '{remedy}',
+  },
+  'embedment-hole-zone': {
+    message: 'The screws go {value} mm into joists so shallow that a hole for a pipe may lie {limit} mm from their underside.',
+    remedy: 'Trace the pipes from above or with a detector before driving a screw.',
+  },
+  'thread-short': {
+    message: 'Only {value} mm of thread is in the joist; {limit} is the least.',
+    remedy: 'Use screws threaded for longer.',
+  },
+  'fire-rating-unruled': {
+    message: 'Fire resistance of {value} minutes is declared, and {set} has no figure for the screws of a rated ceiling.',
+    remedy: 'Follow the test evidence of the rated ceiling, and ask whoever must accept it.',
+  },
+  'lining-not-probed': {
+    message:
+      'Nobody has opened a probe hole: the old ceiling may be {least} to {greatest} mm thick, and screws of {shortest} to {longest} mm may be wanted.',
+    remedy: 'Open a probe hole beside a joist, once it is known that there is no asbestos, and measure every layer.',
   },
   'scan-for-services': {
     message:

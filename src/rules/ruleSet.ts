@@ -32,6 +32,9 @@ export const RULE_KEYS = [
   'fixing.preferredEmbedment',
   'fixing.maximumEmbedment',
   'fixing.serviceMargin',
+  'fixing.nailLineClearance',
+  'fixing.pairField',
+  'fixing.pairDistance',
   'movementJoint.maximumRun',
 ] as const;
 
@@ -47,6 +50,8 @@ export type Level = 'must' | 'should';
 /** What a value may depend on. */
 export interface Conditions {
   readonly fixing?: 'screw' | 'nail';
+  /** Of a nail. */
+  readonly shank?: 'smooth' | 'ringed';
   /** mm. A row for a thickness serves every thicker board up to the next row. */
   readonly boardThickness?: number;
   /** Joist centres, mm. A row serves centres up to its own. */
@@ -58,15 +63,24 @@ export interface Conditions {
   /** 1 for the board next to the old ceiling, 2 for the one under it. */
   readonly layer?: number;
   readonly adhesive?: boolean;
-  /** Minutes of declared fire resistance. */
+  /** Minutes of declared fire resistance. A row serves ratings up to its own; without one no rating is served. */
   readonly fireRating?: number;
+  /** Whether a water-based texture or plaster wets the board. Default painted. */
+  readonly finish?: 'painted' | 'textured';
+  /** A ceiling board made to resist sagging is told apart by some sets. Default standard. */
+  readonly board?: 'standard' | 'sag-resistant';
+  /** Whether the ceiling is relied on to brace the building. */
+  readonly diaphragm?: boolean;
 }
 
 /** One row of a rule's table. */
 export interface RuleRow {
   /** `null`: the set has no limit. */
   readonly value: number | null;
-  /** How far a nominal value may be left, in the rule's unit. */
+  /**
+   * How far a nominal value may be left, in the rule's unit. Beside a limit, `greatest` is the inch size that the printed metric
+   * value names: 400 for 16 in, 600 for 24 in.
+   */
   readonly range?: { readonly least: number; readonly greatest: number };
   /** When this row applies; always, if absent. */
   readonly when?: Conditions;
@@ -88,5 +102,7 @@ export interface Rule {
 export interface RuleSet {
   readonly id: string;
   readonly title: string;
+  /** What to know before relying on the set: its scope, traps between editions. */
+  readonly notes?: readonly string[];
   readonly rules: Readonly<Record<RuleKey, Rule>>;
 }

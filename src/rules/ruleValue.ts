@@ -57,12 +57,27 @@ export function ruleValue(rules: RulesInput, key: RuleKey, given: Conditions = {
 /** The value for these conditions, or nothing where no row serves them. The input has passed its door. */
 export function lookUp(set: RuleSet, key: RuleKey, given: Conditions = {}): RuleValue | undefined {
   const { unit, sense, level, rows } = set.rules[key];
+  const asked = STRICT.filter(
+    (condition) => isAsked(given, condition) && rows.some((row) => row.when?.[condition] !== undefined),
+  );
   let best: RuleRow | undefined;
-  for (const row of rows) if (serves(row, given) && (best === undefined || closer(row, best))) best = row;
+  for (const row of rows) {
+    if (!serves(row, given) || asked.some((condition) => row.when?.[condition] === undefined)) continue;
+    if (best === undefined || closer(row, best)) best = row;
+  }
   if (best === undefined) return undefined;
   const { value, range, source, note } = best;
   return { value, ...(range && { range }), unit, sense, level, source, ...(note && { note }) };
 }
+
+/**
+ * Where a rule has rows for one of these and the job asks for it, only those rows serve: a fire rating that no row reaches, or a
+ * wet finish that the table does not permit, has no value.
+ */
+const STRICT = ['fireRating', 'finish'] as const;
+
+const isAsked = (given: Conditions, condition: (typeof STRICT)[number]): boolean =>
+  condition === 'finish' ? given.finish === 'textured' : (given.fireRating ?? 0) > 0;
 
 /** The number of a rule that always has one; for rules without conditions or with enough of them given. */
 export function numberOf(set: RuleSet, key: RuleKey, given: Conditions = {}): number {
@@ -70,6 +85,10 @@ export function numberOf(set: RuleSet, key: RuleKey, given: Conditions = {}): nu
   if (found === undefined || found.value === null) throw new Error(`${key} has no number here`);
   return found.value;
 }
+
+/** The greatest that a limit allows: the inch size where the printed value is its metric name. */
+export const greatestOf = ({ value, range }: RuleValue): number =>
+  value === null ? Infinity : Math.max(value, range?.greatest ?? 0);
 
 /** Inch sizes and their metric names are the same row: 400 and 406, 600 and 610, 12.5 and 12.7 differ by less than this share. */
 const SAME_SIZE = 0.02;
@@ -82,19 +101,23 @@ function serves(row: RuleRow, given: Conditions): boolean {
     if (have === undefined) return false;
     if (key === 'boardThickness') return (have as number) >= (wanted as number) * (1 - SAME_SIZE);
     if (key === 'centres') return (have as number) <= (wanted as number) * (1 + SAME_SIZE);
+    if (key === 'fireRating') return have !== 0 && (have as number) <= (wanted as number);
     return have === wanted;
   });
 }
 
-/** Between rows that both serve: the one with more conditions, then the thicker board, then the smaller centres. */
+/** Between rows that both serve: the one with more conditions, then the thicker board, the smaller centres, the lower rating. */
 function closer(row: RuleRow, than: RuleRow): boolean {
   const [a, b] = [row.when ?? {}, than.when ?? {}];
   const count = Object.keys(a).length - Object.keys(b).length;
   if (count !== 0) return count > 0;
   if (a.boardThickness !== b.boardThickness) return (a.boardThickness ?? 0) > (b.boardThickness ?? 0);
-  return (a.centres ?? Infinity) < (b.centres ?? Infinity);
+  if (a.centres !== b.centres) return (a.centres ?? Infinity) < (b.centres ?? Infinity);
+  return (a.fireRating ?? Infinity) < (b.fireRating ?? Infinity);
 }
 
-const neededConditions = (set: RuleSet, key: RuleKey): (keyof Conditions)[] => [
-  ...new Set(set.rules[key].rows.flatMap((row) => Object.keys(row.when ?? {}) as (keyof Conditions)[])),
-];
+/** Conditions that every row asks for. */
+const neededConditions = (set: RuleSet, key: RuleKey): (keyof Conditions)[] => {
+  const [first, ...others] = set.rules[key].rows.map(({ when = {} }) => Object.keys(when) as (keyof Conditions)[]);
+  return first.filter((condition) => others.every((row) => row.includes(condition)));
+};

@@ -24,6 +24,10 @@ export const conditionsSchema: z.ZodMiniType<Conditions> = z.strictObject({
   layer: z.optional(z.int().check(z.gte(1), z.lte(9))),
   adhesive: z.optional(z.boolean()),
   fireRating: z.optional(ruleNumber),
+  shank: z.optional(z.enum(['smooth', 'ringed'])),
+  finish: z.optional(z.enum(['painted', 'textured'])),
+  board: z.optional(z.enum(['standard', 'sag-resistant'])),
+  diaphragm: z.optional(z.boolean()),
 });
 
 const override = z.union([ruleNumber, z.strictObject({ value: ruleNumber, source: z.optional(sourceSchema) })]);
@@ -51,6 +55,7 @@ const rule = z.strictObject({
 export const ruleSetSchema: z.ZodMiniType<RuleSet> = z.strictObject({
   id: z.string().check(z.minLength(1)),
   title: z.string(),
+  notes: z.optional(z.array(z.string())),
   rules: z.strictObject(Object.fromEntries(RULE_KEYS.map((key) => [key, rule]))),
 }) as unknown as z.ZodMiniType<RuleSet>;
 

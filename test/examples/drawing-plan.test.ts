@@ -18,6 +18,14 @@ const names = Object.keys(drawnRooms);
 const bedroom = drawnPlan(drawnRooms['back bedroom']);
 
 const read = (plan: CeilingPlan, options?: Parameters<typeof drawPlan>[1]): SvgElement => readSvg(drawPlan(plan, options));
+/** Sheets of the rooms above are read once for all tests. */
+const sheets = new Map<string, SvgElement>();
+function sheetOf(name: string, view: 'reflected' | 'looking-up' = 'reflected'): SvgElement {
+  const key = `${name} ${view}`;
+  const sheet = sheets.get(key) ?? read(drawnPlan(drawnRooms[name]), { view });
+  sheets.set(key, sheet);
+  return sheet;
+}
 const textsOf = (elements: readonly SvgElement[]): string[] =>
   elements.flatMap(everyElement).flatMap(({ name, text }) => (name === 'text' ? [text] : []));
 const wallOf = (root: SvgElement) => extentOf(pointsOf(layerOf(root, 'wall')[0]));
@@ -46,7 +54,7 @@ const problemsOf = (action: () => unknown) => {
 
 describe('the sheet', () => {
   it.each(names)('is SVG in mm on A4 or A3: %s', (name) => {
-    const root = read(drawnPlan(drawnRooms[name]));
+    const root = sheetOf(name);
     expect(root.name).toBe('svg');
     const { width, height, viewBox } = root.attributes;
     expect([width, height].sort()).toEqual(name === 'hall' ? ['297mm', '420mm'] : ['210mm', '297mm']);
@@ -56,7 +64,7 @@ describe('the sheet', () => {
 
   it.each(names)('is to the scale that it states: %s', (name) => {
     const { width, depth } = drawnRooms[name];
-    const root = read(drawnPlan(drawnRooms[name]));
+    const root = sheetOf(name);
     const wall = wallOf(root);
     const scale = scaleOf(root);
     expect([20, 25, 30, 40, 50]).toContain(scale);
@@ -71,9 +79,9 @@ describe('the sheet', () => {
   });
 
   it('takes A3 only where A4 is not legible, and says so', () => {
-    const texts = textsOf(layerOf(read(drawnPlan(drawnRooms.hall)), 'sheet')).join(' ');
+    const texts = textsOf(layerOf(sheetOf('hall'), 'sheet')).join(' ');
     expect(texts).toContain('1:40 on A3, too small to read on A4');
-    expect(textsOf(layerOf(read(bedroom), 'sheet')).join(' ')).toContain('1:25 on A4. Do not scale.');
+    expect(textsOf(layerOf(sheetOf('back bedroom'), 'sheet')).join(' ')).toContain('1:25 on A4. Do not scale.');
   });
 
   it('takes a smaller scale for a room that fits no sheet otherwise', () => {
@@ -96,7 +104,7 @@ describe('the sheet', () => {
   });
 
   it.each(names)('is black on white, with no line under 0.25 mm and no letter under 2.5 mm: %s', (name) => {
-    const elements = everyElement(read(drawnPlan(drawnRooms[name])));
+    const elements = everyElement(sheetOf(name));
     const values = (key: string): string[] => elements.flatMap(({ attributes }) => attributes[key] ?? []);
     expect(new Set([...values('fill'), ...values('stroke')])).toEqual(new Set(['#000', '#fff', 'none']));
     expect(Math.min(...values('stroke-width').map(Number))).toBe(0.25);
@@ -106,7 +114,7 @@ describe('the sheet', () => {
   });
 
   it('says what the plan is: room, view, scale, joists, boards, screws, certainty, rules, and what it is not', () => {
-    const texts = textsOf(layerOf(read(bedroom), 'sheet')).join(' ');
+    const texts = textsOf(layerOf(sheetOf('back bedroom'), 'sheet')).join(' ');
     for (const words of [
       'Back bedroom',
       'Plan, reflected: same way round as the floor',
@@ -132,7 +140,7 @@ describe('the sheet', () => {
   });
 
   it('names joists to prove first, frames them, and never rounds a probability up', () => {
-    const root = read(drawnPlan(drawnRooms.hall));
+    const root = sheetOf('hall');
     const texts = textsOf(layerOf(root, 'sheet')).join(' ');
     expect(texts).toContain('prove first: within edge rules 89%, on timber 97%');
     expect(texts).toContain('Prove first: J7, J15.');
@@ -153,7 +161,7 @@ describe('the sheet', () => {
 
 describe('what is drawn', () => {
   it('has two dashed edges and a centre line for each joist', () => {
-    const root = read(bedroom);
+    const root = sheetOf('back bedroom');
     expect(layerOf(root, 'joist')).toHaveLength(20);
     expect(layerOf(root, 'chalk')).toHaveLength(10);
     expect(layerOf(root, 'joist').every(({ attributes }) => attributes['stroke-dasharray'] === '3 0.75')).toBe(true);
@@ -163,14 +171,14 @@ describe('what is drawn', () => {
   });
 
   it('dimensions every joist and both walls from the wall that the figures run from', () => {
-    const texts = textsOf(layerOf(read(bedroom), 'dimension'));
+    const texts = textsOf(layerOf(sheetOf('back bedroom'), 'dimension'));
     const positions = ['25', '425', '825', '1225', '1625', '2025', '2425', '2825', '3225', '3575', '3600'];
     expect(texts).toEqual(expect.arrayContaining([...positions, ...bedroom.joists.map(({ id }) => id)]));
     expect(texts.filter((text) => text === '0')).toHaveLength(2);
   });
 
   it('dimensions the edges of the rows on the other side', () => {
-    const root = read(bedroom);
+    const root = sheetOf('back bedroom');
     const wall = wallOf(root);
     const rows = textBoxes(layerOf(root, 'dimension')).filter(
       ({ right, bottom }) => right < wall.left && bottom < wall.bottom + 5,
@@ -179,7 +187,7 @@ describe('what is drawn', () => {
   });
 
   it('dimensions joists at both ends when they are not parallel', () => {
-    const root = read(drawnPlan(drawnRooms.fan));
+    const root = sheetOf('fan');
     const wall = wallOf(root);
     const figures = textBoxes(layerOf(root, 'dimension')).filter(({ text }) => /^\d+$/.test(text));
     const beyond = (test: (box: { top: number; bottom: number; left: number }) => boolean) =>
@@ -224,11 +232,11 @@ describe('what is drawn', () => {
   });
 
   it('marks every screw', () => {
-    expect(layerOf(read(bedroom), 'screw')).toHaveLength(bedroom.fixings.count);
+    expect(layerOf(sheetOf('back bedroom'), 'screw')).toHaveLength(bedroom.fixings.count);
   });
 
   it('ticks cut edges on the side of the cut piece, and no others', () => {
-    const root = read(bedroom);
+    const root = sheetOf('back bedroom');
     const ticked = layerOf(root, 'cut').map(({ attributes }) => attributes['data-piece']);
     const cut = bedroom.layout.pieces.filter(
       ({ ends, edges }) => ends.some(({ made }) => made === 'cut') || Object.values(edges).includes('cut'),
@@ -264,11 +272,11 @@ describe('what is drawn', () => {
     expect(opening.filter(({ name }) => name === 'polygon')).toHaveLength(1);
     expect(opening.filter(({ name }) => name === 'line')).toHaveLength(10);
     expect(textsOf(layerOf(root, 'text'))).toEqual(expect.arrayContaining(['L1', 'L2', 'L3', 'L4', 'H1']));
-    expect(textsOf(layerOf(root, 'sheet')).join(' ')).toContain('L4 Ø 70 at 1580 / 1750; H1 750 × 550 at 1280 / 1275.');
+    expect(textsOf(layerOf(root, 'sheet')).join(' ')).toContain('L4 Ø70 at 1580 / 1750; H1 750 × 550 at 1280 / 1275.');
   });
 
   it('names the walls clockwise on the plan from the one with the door', () => {
-    const walls = textBoxes(layerOf(read(bedroom), 'text')).filter(({ text }) => /^[A-D]( |$)/.test(text));
+    const walls = textBoxes(layerOf(sheetOf('back bedroom'), 'text')).filter(({ text }) => /^[A-D]( |$)/.test(text));
     expect(walls.map(({ text }) => text).sort()).toEqual(['A door', 'B', 'C window', 'D']);
     const at = (letter: string) => walls.find(({ text }) => text.startsWith(letter)) ?? { left: 0, top: 0, right: 0, bottom: 0 };
     expect(at('A').top).toBeGreaterThan(at('C').top);
@@ -366,7 +374,7 @@ describe('which way round', () => {
 
   it('runs the figures from the same wall in both views', () => {
     const figures = (root: SvgElement): string[] => textsOf(layerOf(root, 'dimension')).sort();
-    const [floor, up] = [read(bedroom), read(bedroom, { view: 'looking-up' })];
+    const [floor, up] = [sheetOf('back bedroom'), read(bedroom, { view: 'looking-up' })];
     expect(figures(up)).toEqual(figures(floor));
     const zero = (root: SvgElement): number =>
       Math.max(
@@ -411,7 +419,7 @@ describe('legible', () => {
   const cases = names.flatMap((name) => [[name, 'reflected'] as const, [name, 'looking-up'] as const]);
 
   it.each(cases)('no text touches another or leaves the frame: %s, %s', (name, view) => {
-    const root = read(drawnPlan(drawnRooms[name]), { view });
+    const root = sheetOf(name, view);
     const boxes = textBoxes(everyElement(root));
     const [width, height] = root.attributes.viewBox.split(' ').slice(2).map(Number);
     const frame = { left: 7, right: width - 7, top: 7, bottom: height - 7 };
@@ -422,7 +430,7 @@ describe('legible', () => {
   });
 
   it.each(cases)('no lettering of a piece stands on a screw or on the edge of a piece: %s, %s', (name, view) => {
-    const root = read(drawnPlan(drawnRooms[name]), { view });
+    const root = sheetOf(name, view);
     const wall = wallOf(root);
     const boxes = textBoxes(layerOf(root, 'text')).filter(
       ({ left, right, top, bottom }) => left > wall.left && right < wall.right && top > wall.top && bottom < wall.bottom,
@@ -439,6 +447,56 @@ describe('legible', () => {
       !boxesTouch(box, { left, right, top, bottom }) ||
       (box.left > left && box.right < right && box.top > top && box.bottom < bottom);
     expect(lettering.filter((box) => !edges.every((edge) => clear(box, edge)))).toEqual([]);
+  });
+});
+
+describe('lettering where there is little room', () => {
+  const layers = ['wall', 'board', 'screw', 'text'] as const;
+
+  it.each([[layers], [layers.filter((layer) => layer !== 'screw')]])(
+    'stays in its piece on a sheet that is too small: %s',
+    (shown) => {
+      const plan = drawnPlan(drawnRooms.hall);
+      const root = read(plan, { scale: 50, layers: shown });
+      const lettering = textBoxes(layerOf(root, 'text')).filter(({ text }) => /^\d+\.\d+( |$)|×|^B\d+$/.test(text));
+      expect(lettering.length).toBeGreaterThan(plan.layout.pieces.length);
+      const edges = layerOf(root, 'board').map((polygon) => extentOf(pointsOf(polygon)));
+      const inOne = (box: TextBox): boolean =>
+        edges.some((edge) => box.left > edge.left && box.right < edge.right && box.top > edge.top && box.bottom < edge.bottom);
+      expect(lettering.filter((box) => !inOne(box))).toEqual([]);
+    },
+  );
+
+  it('says how many pieces are lettered in part', () => {
+    const texts = textsOf(layerOf(read(drawnPlan(drawnRooms.hall), { scale: 50 }), 'sheet')).join(' ');
+    expect(texts).toMatch(/Sizes or boards of \d+ pieces do not fit on this sheet/);
+  });
+
+  it('keeps off openings', () => {
+    for (const view of ['reflected', 'looking-up'] as const) {
+      // Openings right in the middle of pieces, where their lettering would stand.
+      const openings = [
+        { id: 'V', kind: 'other' as const, centre: { x: 1010, y: 605 }, diameter: 400 },
+        {
+          id: 'W',
+          kind: 'other' as const,
+          outline: [
+            { x: 2700, y: 400 },
+            { x: 3000, y: 400 },
+            { x: 3000, y: 800 },
+            { x: 2700, y: 800 },
+          ],
+        },
+      ];
+      const root = read(drawnPlan({ ...drawnRooms['back bedroom'], openings }), { view });
+      const [round] = layerOf(root, 'opening').filter(({ name }) => name === 'circle');
+      const [square] = layerOf(root, 'opening').filter(({ name }) => name === 'polygon');
+      const [x, y, r] = ['cx', 'cy', 'r'].map((key) => Number(round.attributes[key]));
+      const taken = [{ left: x - r, right: x + r, top: y - r, bottom: y + r }, extentOf(pointsOf(square))];
+      const lettering = textBoxes(layerOf(root, 'text')).filter(({ text }) => /^\d|^×|^B\d/.test(text));
+      expect(lettering.length).toBeGreaterThan(15);
+      expect(lettering.filter((box) => taken.some((opening) => boxesTouch(box, opening)))).toEqual([]);
+    }
   });
 });
 

@@ -83,3 +83,71 @@ describe('common practice, no source', () => {
     }
   });
 });
+
+describe('what a screw must reach, and what it must not', () => {
+  const lath = [{ kind: 'lath-and-plaster' as const, thickness: 28, tolerance: 7 }];
+
+  it('keeps below the lowest hole that may be in a shallow joist', () => {
+    // 100 deep: a hole of 25 in the middle lies 37.5 up, less a margin of 5.
+    const { maximum, recommended } = fixingLength({ thicknesses: [12.5], lining: [28], joistDepth: 100 });
+    expect([maximum, recommended]).toEqual([12.5 + 28 + 32.5, 70]);
+  });
+
+  it('says so where only a deeper screw holds', () => {
+    const { recommended, findings } = fixingLength({ thicknesses: [12.5], lining: [28], joistDepth: 72 });
+    expect(recommended).toBe(75);
+    expect(findings.find(({ code }) => code === 'embedment-hole-zone')).toMatchObject({ severity: 'warning', limit: 22 });
+  });
+
+  it('leaves deep joists to the cable rule', () => {
+    for (const joistDepth of [134, 195, 300]) {
+      expect(fixingLength({ thicknesses: [12.5], lining: [28], joistDepth })).toEqual(
+        fixingLength({ thicknesses: [12.5], lining: [28] }),
+      );
+    }
+  });
+
+  it('goes deeper where fire resistance is declared, and knows no rating beyond the table', () => {
+    const rules = ruleSets.nbcCanada;
+    const stock = [32, 38, 41, 51, 64, 76];
+    const plain = fixingLength({ thicknesses: [12.7], lining: [12.7], rules, stock });
+    expect(plain).toMatchObject({ minimum: 40.4, recommended: 51 });
+    const rated = fixingLength({ thicknesses: [12.7], lining: [12.7], rules, stock, fireRating: 60 });
+    // 45 into the joist, where cables may run 32 up: nothing serves until they are traced.
+    expect(rated).toMatchObject({ minimum: 70.4, recommended: null });
+    expect(codes(rated.findings)).toContain('embedment-deep');
+    expect(() => fixingLength({ thicknesses: [12.7], lining: [], rules, fireRating: 120 })).toThrow('fireRating');
+  });
+
+  it('says where a rule set has no figure for a rating', () => {
+    const { findings } = fixingLength({ thicknesses: [12.5], lining: [12.5], fireRating: 30 });
+    expect(findings.find(({ code }) => code === 'fire-rating-unruled')).toMatchObject({ severity: 'warning', value: 30 });
+  });
+
+  it('counts only thread as hold', () => {
+    const { threadInJoist, findings } = fixingLength({ thicknesses: [12.5], lining: [28], threadLength: 20 });
+    expect(threadInJoist).toBe(20);
+    expect(codes(findings)).toContain('thread-short');
+    expect(fixingLength({ thicknesses: [12.5], lining: [28], threadLength: 50 }).threadInJoist).toBe(34.5);
+  });
+
+  it('gives a range and no length where nobody has probed', () => {
+    const guessed = fixingLength({ thicknesses: [12.5], lining: lath, probed: false });
+    expect(guessed).toMatchObject({ recommended: null, embedment: null, range: { shortest: 75, longest: 80 } });
+    expect(guessed.findings[0]).toMatchObject({ code: 'lining-not-probed', severity: 'warning' });
+    expect(fixingLength({ thicknesses: [12.5], lining: [], probed: false }).range).toEqual({ shortest: 55, longest: 80 });
+  });
+
+  it('lets each of two layers reach the joist', () => {
+    const first = fixingLength({ thicknesses: [12.5], lining: [12.5], layer: 1 });
+    const second = fixingLength({ thicknesses: [12.5, 12.5], lining: [12.5], layer: 2 });
+    expect((second.recommended ?? 0) - (first.recommended ?? 0)).toBeGreaterThanOrEqual(10);
+    expect(second.embedment).toBeGreaterThanOrEqual(30);
+  });
+
+  it('names what it takes from memory', () => {
+    const { findings } = fixingLength({ thicknesses: [12.5], lining: [12.5], rules: ruleSets.din });
+    expect(findings.find(({ code }) => code === 'rule-from-memory')?.message).toContain('DIN 18181');
+    expect(codes(fixingLength({ thicknesses: [12.5], lining: [12.5] }).findings)).not.toContain('rule-from-memory');
+  });
+});

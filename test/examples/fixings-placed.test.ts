@@ -196,3 +196,79 @@ it('survives JSON and says how many there are to the square metre', () => {
   expect(placed.count).toBe(placed.positions.length);
   expect(placed.perSquareMetre).toBe(18.12);
 });
+
+describe('other ways of fixing', () => {
+  it('nails are 150 apart in the UK', () => {
+    const line = lineOn('J2', placeFixings({ ...request, fixing: 'nail' }));
+    for (const step of line.steps) expect(step).toBeLessThanOrEqual(150);
+    expect(line.count).toBe(9);
+  });
+
+  it('nails go in pairs where the rule set has a rule for it, single along walls and at butt joints', () => {
+    const placed = placeFixings({ ...request, rules: ruleSets.nbcCanada, fixing: 'nail', doubleNailing: true });
+    const line = lineOn('J2', placed);
+    expect(line).toMatchObject({ pairDistance: 50, count: 10 });
+    expect(line.text).toMatch(/^first at \d+, then every \d+, each with a second 50 towards the middle$/);
+    expect(Math.max(...line.steps)).toBeLessThanOrEqual(300);
+    expect(line.steps.filter((step) => step === 50)).toHaveLength(5);
+    for (const joist of ['J1', 'J5']) expect(lineOn(joist, placed)).not.toHaveProperty('pairDistance');
+  });
+
+  it('no pairs of screws, and none where the set has no rule for them', () => {
+    expect(() => placeFixings({ ...request, fixing: 'nail', doubleNailing: true })).toThrow('doubleNailing');
+    expect(() => placeFixings({ ...request, rules: ruleSets.ircUs, doubleNailing: true })).toThrow('doubleNailing');
+  });
+
+  it('screws keep 9 off the line of old lath nails, and stay 6 inside the timber', () => {
+    const lining = [{ kind: 'lath-and-plaster' as const, thickness: 28 }];
+    const placed = placeFixings({ ...request, lining });
+    expect(lineOn('J2', placed)).toMatchObject({ offCentre: 9 });
+    for (const { x } of placed.positions.filter(({ joist }) => joist === 'J2')) expect(x).toBe(434);
+    const thin = joists.map((each): Joist => ({ ...each, width: 28 }));
+    for (const { x } of placeFixings({ ...request, lining, joists: thin }).positions.filter(({ joist }) => joist === 'J2')) {
+      expect(x).toBe(433);
+    }
+  });
+
+  it('a bracing ceiling to NZS 3604 is fixed at 150 along the edges of each sheet', () => {
+    const placed = placeFixings({ ...request, rules: ruleSets.asNzs, diaphragm: true });
+    for (const joist of ['J1', 'J5']) expect(Math.max(...lineOn(joist, placed).steps)).toBeLessThanOrEqual(150);
+    expect(placed.findings.map(({ code }) => code)).not.toContain('rule-from-memory');
+    expect(placeFixings({ ...request, rules: ruleSets.asNzs }).findings.map(({ code }) => code)).toContain('rule-from-memory');
+  });
+
+  it('joists may be described in any of their forms', () => {
+    const described = { direction: 'y', first: 25, spacing: 400, last: 3575, width: 47 } as const;
+    expect(placeFixings({ ...request, joists: described })).toEqual(placeFixings(request));
+  });
+
+  it('a hatch has screws into all four of its trimmers', () => {
+    const hatch = [
+      { x: 840, y: 405 },
+      { x: 1210, y: 405 },
+      { x: 1210, y: 805 },
+      { x: 840, y: 805 },
+    ];
+    const trimmer = (id: string, y: number): Joist => ({
+      id,
+      start: { x: 825, y },
+      end: { x: 1225, y },
+      width: 47,
+      sd: 0,
+      presence: 1,
+      kind: 'trimmer',
+      known: 'given',
+    });
+    const trimmed = [...joists, trimmer('T1', 385), trimmer('T2', 825)];
+    const holed = handLaid({ id: '1.1', ends: [wall(5), wall(3595)], low: 5, high: 1205, holes: [hatch] });
+    const placed = placeFixings({ ...request, joists: trimmed, layout: holed });
+    for (const each of ['T1', 'T2']) {
+      const screws = placed.positions.filter(({ joist }) => joist === each);
+      expect(screws.length).toBeGreaterThanOrEqual(3);
+      for (const { y } of screws) expect(y <= 405 - 13 || y >= 805 + 13).toBe(true);
+    }
+    for (const each of ['J3', 'J4']) {
+      expect(placed.positions.filter(({ joist, y }) => joist === each && y > 405 && y < 805).length).toBeGreaterThan(0);
+    }
+  });
+});

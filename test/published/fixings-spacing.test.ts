@@ -32,7 +32,7 @@ function allowed({ thickness, centres }: Centres): Allowed {
 }
 
 checkPublished(
-  'board thickness, joist centres and intermediate noggings',
+  'board thickness, joist centres and intermediate noggings: nhbc-2022-9.2.4-table-5',
   [
     warranty('N1', 9.5, 400, 'without noggings'),
     warranty('N2', 9.5, 450, 'with noggings'),

@@ -1,0 +1,43 @@
+import type { RuleKey, RuleRow } from './ruleSet.js';
+import { commonPractice } from './source.js';
+
+type PracticeKey = Exclude<RuleKey, 'support.centres' | `fixing.${string}` | 'movementJoint.maximumRun'> | CommonFixingKey;
+type CommonFixingKey =
+  | 'fixing.floatingEdgeDistance'
+  | 'fixing.preferredEmbedment'
+  | 'fixing.serviceMargin'
+  | 'fixing.nailLineClearance'
+  | 'fixing.pairField'
+  | 'fixing.pairDistance';
+
+const by = (value: number | null, more: Omit<RuleRow, 'value' | 'source'> = {}): RuleRow[] => [
+  { value, ...more, source: commonPractice },
+];
+
+/** Common practice, no source: what every set falls back on where its standards say nothing. */
+export const practiceRows = (): Readonly<Record<PracticeKey, readonly RuleRow[]>> => ({
+  'stagger.minimum': by(300),
+  'stagger.preferred': by(600),
+  'piece.minimumLength': by(300),
+  'piece.preferredLength': by(600),
+  'piece.minimumSupports': by(2, { note: 'no flap on one line of screws' }),
+  'piece.maximumMass': by(null, { note: 'no limit unless one is given' }),
+  'row.minimumWidth': by(200),
+  'row.preferredWidth': by(300),
+  'perimeter.gap': by(5, { range: { least: 3, greatest: 10 } }),
+  'perimeter.overhang': by(150),
+  'perimeter.probeBay': by(300),
+  'joint.gap': by(3, { range: { least: 0, greatest: 5 } }),
+  'edgeJoint.gap': by(0, { note: 'light contact' }),
+  kerf: by(0, { note: 'a board scored and snapped loses nothing' }),
+  'cut.tolerance': by(2),
+  'oldJoint.clearance': by(200),
+  'opening.jointClearance': by(100),
+  'hatch.cornerClearance': by(150),
+  'fixing.floatingEdgeDistance': by(25),
+  'fixing.preferredEmbedment': by(30),
+  'fixing.serviceMargin': by(5),
+  'fixing.nailLineClearance': by(9, { range: { least: 8, greatest: 10 } }),
+  'fixing.pairField': by(null, { note: 'the set has no rule for nails in pairs' }),
+  'fixing.pairDistance': by(null, { note: 'the set has no rule for nails in pairs' }),
+});

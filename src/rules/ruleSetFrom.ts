@@ -1,0 +1,32 @@
+import type { TableClause } from './clause.js';
+import { practiceRows } from './practice.js';
+import { ruleFacts } from './ruleFacts.js';
+import { RULE_KEYS, type Rule, type RuleKey, type RuleRow, type RuleSet } from './ruleSet.js';
+
+type Rows = TableClause | readonly (TableClause | RuleRow)[];
+
+/** Clauses of a rule set, by what they govern. */
+export type SetClauses = Readonly<Partial<Record<RuleKey, Rows>>>;
+
+/** A rule set from the clauses of its standards; what they do not govern is as in `base`, or common practice. */
+export function ruleSetFrom(
+  about: Pick<RuleSet, 'id' | 'title' | 'notes'>,
+  clauses: SetClauses,
+  base: () => SetClauses = () => ({}),
+): RuleSet {
+  const practice: Readonly<Partial<Record<RuleKey, readonly RuleRow[]>>> = practiceRows();
+  const all = { ...base(), ...clauses };
+  const rowsOf = (key: RuleKey): readonly RuleRow[] => {
+    const given = all[key];
+    const rows =
+      given === undefined
+        ? practice[key]
+        : (Array.isArray(given) ? given : [given]).flatMap((each: TableClause | RuleRow) =>
+            'rows' in each ? each.rows : [each],
+          );
+    if (rows === undefined) throw new Error(`${about.id} has no ${key}`);
+    return rows;
+  };
+  const rules = Object.fromEntries(RULE_KEYS.map((key): [RuleKey, Rule] => [key, { ...ruleFacts[key], rows: rowsOf(key) }]));
+  return { ...about, rules: rules as Record<RuleKey, Rule> };
+}

@@ -40,7 +40,7 @@ export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
 export type { Finding, Severity, Where } from './rules/finding.js';
 export type { Conditions, Level, Rule, RuleKey, RuleRow, RuleSet, Sense } from './rules/ruleSet.js';
-export { ruleSets } from './rules/ruleSets.js';
+export { type RuleSets, ruleSets } from './rules/ruleSets.js';
 export { ruleTable } from './rules/ruleTable.js';
 export { type RuleValue, ruleValue } from './rules/ruleValue.js';
 export type { Source, Standing } from './rules/source.js';

@@ -4,18 +4,40 @@ import type { BoardStock } from '../survey/boardStock.js';
 import { toGrid } from '../survey/grid.js';
 import type { Ceiling, PieceFacts } from './ceiling.js';
 import { wrong } from './claimWrong.js';
-import type { BoardToCheck, CutClaim, OffcutClaim } from './layoutToCheck.js';
+import type { BoardToCheck, CutClaim, LayoutToCheck, OffcutClaim } from './layoutToCheck.js';
 
 /** Cuts and offcuts that do not go with the places of the pieces on their board. */
 export function boardClaims(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
   const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
-  return ceiling.given.layout.boards.flatMap((board) => {
+  const { layout } = ceiling.given;
+  const ofBoards = layout.boards.flatMap((board) => {
     const stock = stockOf.get(board.stock);
     if (stock === undefined) return [];
     const pieces = ceiling.about.filter(({ claim }) => claim.board === board.id);
     const kerf = toGrid(stock.kerf ?? numberOf(ceiling.rules, 'kerf'));
     return [...cutClaims(board, stock, pieces, kerf), ...offcutClaims(board, stock, pieces)];
   });
+  return [...ofBoards, ...listedOffcuts(layout)];
+}
+
+/** The offcuts of all boards together are those of each. */
+function listedOffcuts({ boards, offcuts }: LayoutToCheck): Finding[] {
+  if (offcuts === undefined || boards.some((board) => board.offcuts === undefined)) return [];
+  const key = (board: string, { length, width, at }: OffcutClaim): string =>
+    JSON.stringify([board, ...[length, width, at.along, at.across].map(toGrid)]);
+  const left = new Set(boards.flatMap((board) => (board.offcuts ?? []).map((offcut) => key(board.id, offcut))));
+  const listed = new Set(offcuts.map((offcut) => key(offcut.board, offcut)));
+  const strange = offcuts
+    .filter((offcut) => !left.has(key(offcut.board, offcut)))
+    .map(({ board, length, width }) => wrong('offcuts', `${length} x ${width} of board ${board}`, 'not left of it', { board }));
+  const forgotten = boards.flatMap((board) =>
+    (board.offcuts ?? [])
+      .filter((offcut) => !listed.has(key(board.id, offcut)))
+      .map(({ length, width }) =>
+        wrong('offcuts', `none of ${length} x ${width}`, `one of board ${board.id}`, { board: board.id }),
+      ),
+  );
+  return [...strange, ...forgotten];
 }
 
 /** A rectangle on a board, grid steps. */

@@ -151,10 +151,16 @@ function inZone(
   ];
 }
 
+/** A hole parts a joist under a piece into several lines, which are counted together. */
 function fixingClaims({ positions, count, lines = [] }: Exclude<FixingsToCheck, readonly unknown[]>): Finding[] {
+  const totals = new Map<string, number>();
+  const keyOf = (piece: string | undefined, joist: string | undefined): string => JSON.stringify([piece, joist]);
+  for (const line of lines)
+    totals.set(keyOf(line.piece, line.joist), (totals.get(keyOf(line.piece, line.joist)) ?? 0) + line.count);
   return [
     ...compared('screws', count, positions.length, 0, {}, 'screws'),
-    ...lines.flatMap(({ piece, joist, count: claimed }) => {
+    ...[...totals].flatMap(([key, claimed]) => {
+      const [piece, joist] = JSON.parse(key) as [string, string];
       const found = positions.filter((each) => each.piece === piece && each.joist === joist).length;
       return compared(`screws of piece ${piece} on ${joist}`, claimed, found, 0, { piece, joist }, 'screws');
     }),

@@ -23,8 +23,9 @@ const BUDGET = 200_000;
  * it gives: level lines meet at most that many pieces, and intervals that overlap at most so often fill so many strips. Pieces of
  * several widths are tried in every order of cuts.
  */
-export function cuttable(blanks: readonly Blank[], sheet: Sheet): 'yes' | 'no' | 'unknown' {
+export function cuttable(blanks: readonly Blank[], sheet: Sheet, steps = BUDGET): 'yes' | 'no' | 'unknown' {
   if (blanks.some(({ length, width }) => length > sheet.length || width > sheet.width)) return 'no';
+  if (areaOf(blanks) > sheet.length * sheet.width) return 'no';
   let rest = [...blanks];
   let room = sheet.length + sheet.kerf;
   while (true) {
@@ -36,7 +37,7 @@ export function cuttable(blanks: readonly Blank[], sheet: Sheet): 'yes' | 'no' |
   }
   if (rest.length === 0) return room >= 0 ? 'yes' : 'no';
   if (room <= 0) return 'no';
-  const budget = { steps: BUDGET };
+  const budget = { steps };
   const strips = (width: number): number => Math.floor((sheet.width + sheet.kerf) / (width + sheet.kerf));
   const lengths = rest.map(({ length }) => length + sheet.kerf).sort((a, b) => b - a);
   const widths = rest.map(({ width }) => width);
@@ -47,6 +48,9 @@ export function cuttable(blanks: readonly Blank[], sheet: Sheet): 'yes' | 'no' |
   if (fitsLanes(lengths, strips(Math.min(...widths)), room, budget) === 'no') return 'no';
   return fitsCuts(rest, { ...sheet, length: room - sheet.kerf }, budget);
 }
+
+/** Square grid steps. */
+export const areaOf = (blanks: readonly Blank[]): number => blanks.reduce((sum, { length, width }) => sum + length * width, 0);
 
 interface Budget {
   steps: number;
@@ -85,35 +89,61 @@ function fitsCuts(blanks: readonly Blank[], { length, width, kerf }: Sheet, budg
     width,
     kerf,
   );
-  const known = new Map<string, number>();
+  const sets = factsOfSets(blanks);
+  const known = new Map<number, number>();
   const least = (set: number, across: number): number => {
-    const key = `${set} ${across}`;
+    const { widest, longest, area, one } = sets[set];
+    if (widest > across) return Infinity;
+    if (one) return longest;
+    const key = set * (width + 1) + across;
     const before = known.get(key);
     if (before !== undefined) return before;
-    const members = blanks.filter((_, i) => set & (1 << i));
-    let best = Infinity;
-    if (members.length === 1) best = members[0].width <= across ? members[0].length : Infinity;
-    else if (Math.max(...members.map((each) => each.width)) <= across) best = leastOfSplits(set, across);
+    const best = leastOfSplits(set, across, Math.max(longest, Math.ceil(area / across)));
     known.set(key, best);
     return best;
   };
-  const leastOfSplits = (set: number, across: number): number => {
+  const leastOfSplits = (set: number, across: number, bound: number): number => {
     let best = Infinity;
     const first = set & -set;
-    for (let part = (set - 1) & set; part > 0; part = (part - 1) & set) {
+    for (let part = (set - 1) & set; part > 0 && best > bound; part = (part - 1) & set) {
       if ((part & first) === 0) continue;
       if (budget.steps-- <= 0) return Infinity;
       const other = set ^ part;
       best = Math.min(best, least(part, across) + kerf + least(other, across));
+      const highest = across - kerf - sets[other].widest;
       for (const low of widths) {
-        if (low + kerf >= across) break;
-        best = Math.min(best, Math.max(least(part, low), least(other, across - kerf - low)));
+        if (low > highest) break;
+        if (low >= sets[part].widest) best = Math.min(best, Math.max(least(part, low), least(other, across - kerf - low)));
       }
     }
     return best;
   };
   if (least((1 << blanks.length) - 1, width) <= length) return 'yes';
   return budget.steps > 0 ? 'no' : 'unknown';
+}
+
+interface SetFacts {
+  readonly widest: number;
+  readonly longest: number;
+  readonly area: number;
+  readonly one: boolean;
+}
+
+/** For every set of pieces, by the bits of its number. */
+function factsOfSets(blanks: readonly Blank[]): SetFacts[] {
+  const sets: SetFacts[] = [{ widest: 0, longest: 0, area: 0, one: false }];
+  for (let set = 1; set < 1 << blanks.length; set++) {
+    const rest = set & (set - 1);
+    const { length, width } = blanks[31 - Math.clz32(set ^ rest)];
+    const { widest, longest, area } = sets[rest];
+    sets.push({
+      widest: Math.max(widest, width),
+      longest: Math.max(longest, length),
+      area: area + length * width,
+      one: rest === 0,
+    });
+  }
+  return sets;
 }
 
 /** Widths that strips side by side can take up together, in order. */

@@ -3,7 +3,7 @@ import { numberOf } from '../rules/ruleValue.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Ceiling, PieceFacts } from './ceiling.js';
-import { type Blank, cuttable, type Placed, type Sheet, separable } from './cuttable.js';
+import { areaOf, type Blank, cuttable, type Placed, type Sheet, separable } from './cuttable.js';
 import { asGiven, placeOf } from './place.js';
 
 /** Whether each piece comes from a board that is there, and each board gives its pieces. */
@@ -95,13 +95,16 @@ function sharedBoard(pieces: readonly PieceFacts[], sheet: Sheet, board: string)
   return [finding('board-overcut', 'error', { where, value, limit, unit: 'mm', source: asGiven, words })];
 }
 
-/** The shortest board of this width that would give the pieces; it is longer than the one there is. */
+/** Steps for each length that is tried. */
+const STEPS_PER_LENGTH = 5000;
+
+/** The shortest board of this width that is found to give the pieces; it is longer than the one there is. */
 function lengthNeeded(blanks: readonly Blank[], sheet: Sheet): number {
-  let low = sheet.length;
-  let high = blanks.reduce((sum, { length }) => sum + length + sheet.kerf, 0);
+  let low = Math.max(sheet.length, Math.ceil(areaOf(blanks) / sheet.width) - 1);
+  let high = blanks.reduce((sum, { length }) => sum + length + sheet.kerf, -sheet.kerf);
   while (high - low > 1) {
     const length = Math.floor((low + high) / 2);
-    if (cuttable(blanks, { ...sheet, length }) === 'yes') high = length;
+    if (cuttable(blanks, { ...sheet, length }, STEPS_PER_LENGTH) === 'yes') high = length;
     else low = length;
   }
   return high;

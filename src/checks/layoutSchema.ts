@@ -34,11 +34,13 @@ const pieceSchema = z.looseObject({
 
 const cutSchema = z.looseObject({ kind: z.enum(['cross', 'rip']), at: coordinate, from: coordinate, to: coordinate });
 
+const offcutFields = { length: notNegative, width: notNegative, at: place };
+
 const boardSchema = z.looseObject({
   id: label,
   stock: label,
   cuts: z.optional(z.array(cutSchema).check(z.maxLength(2000))),
-  offcuts: z.optional(z.array(z.looseObject({ length: notNegative, width: notNegative, at: place })).check(z.maxLength(2000))),
+  offcuts: z.optional(z.array(z.looseObject(offcutFields)).check(z.maxLength(2000))),
 });
 
 const rowSchema = z.looseObject({
@@ -65,4 +67,5 @@ export const layoutSchema: z.ZodMiniType<LayoutToCheck> = z.looseObject({
   bound: z.optional(count),
   costBound: z.optional(amount),
   proven: z.optional(z.boolean()),
+  offcuts: z.optional(z.array(z.looseObject({ ...offcutFields, board: label })).check(z.maxLength(20_000))),
 }) as unknown as z.ZodMiniType<LayoutToCheck>;

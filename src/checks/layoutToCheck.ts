@@ -20,6 +20,7 @@ export interface LayoutToCheck {
   readonly bound?: number;
   readonly costBound?: number;
   readonly proven?: boolean;
+  readonly offcuts?: readonly (OffcutClaim & { readonly board: string })[];
 }
 
 /** A piece as cut, and what is claimed of it. */

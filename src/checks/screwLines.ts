@@ -1,22 +1,13 @@
-import { LEAST_TIMBER } from '../joists/bearing.js';
 import { type Finding, finding, type Severity } from '../rules/finding.js';
-import { fromGrid, toGrid } from '../survey/grid.js';
-import { crossSections } from './crossSections.js';
+import { fromGrid } from '../survey/grid.js';
 import { type FixingJob, type FixingRule, reframed, type Timber } from './fixingJob.js';
 import { HAIR } from './hair.js';
 import { placeOf } from './place.js';
 import type { PlacedScrew } from './screwPlaces.js';
+import { type Run, runsUnder } from './screwRuns.js';
 import { joistsUnder } from './sizes.js';
-import type { GridPoint, Ring, Solid } from './solid.js';
+import type { GridPoint, Ring } from './solid.js';
 import type { PieceShape } from './structure.js';
-
-/** A stretch along a timber, grid steps; whether each end of it is an edge of the board. */
-interface Run {
-  readonly from: number;
-  readonly to: number;
-  readonly edgeAtFrom: boolean;
-  readonly edgeAtTo: boolean;
-}
 
 /** Every line of screws that there should be: each piece along each timber that it lies on. */
 export function screwLines(screws: readonly PlacedScrew[], closed: readonly (readonly Ring[])[], job: FixingJob): Finding[] {
@@ -48,71 +39,6 @@ interface Line {
   readonly timber: Timber;
   readonly job: FixingJob;
   readonly kind: Kind;
-}
-
-/**
- * Where a timber lies under a piece with enough of its width: what a joint's end needs at least on joists that carry the piece,
- * room for a screw with both its edge distances on any other.
- */
-function runsUnder(piece: PieceShape, timber: Timber, carries: boolean, { ceiling, rule }: FixingJob): Run[] {
-  const { support, half, frame } = timber;
-  const least = carries
-    ? toGrid(LEAST_TIMBER)
-    : (rule('fixing.cutEdgeDistance')?.steps ?? 0) + (rule('fixing.timberEdgeDistance')?.steps ?? 0);
-  const rings = ceiling.pieces[piece.index].rings.map((ring) => ring.map((point) => reframed(point, ceiling.frame, frame)));
-  const solid: Solid = { kind: 'piece', index: piece.index, rings };
-  const runs: { from: number; to: number; edgeAtFrom: boolean; edgeAtTo: boolean }[] = [];
-  for (const { low, high, spans } of crossSections([solid])) {
-    for (const { leftLow, leftHigh, rightLow, rightHigh } of spans) {
-      const [from, to] = [Math.max(low, support.low), Math.min(high, support.high)];
-      if (from >= to) continue;
-      const part = shared({ low, high, leftLow, leftHigh, rightLow, rightHigh }, from, to, support.centre, half, least);
-      if (part === undefined) continue;
-      const before = runs[runs.length - 1];
-      if (before !== undefined && before.to === part.from) {
-        before.to = part.to;
-        before.edgeAtTo = part.to === high;
-      } else runs.push({ ...part, edgeAtFrom: part.from === low, edgeAtTo: part.to === high });
-    }
-  }
-  return runs;
-}
-
-interface Band {
-  readonly low: number;
-  readonly high: number;
-  readonly leftLow: number;
-  readonly leftHigh: number;
-  readonly rightLow: number;
-  readonly rightHigh: number;
-}
-
-/** The part of a band in which board and timber share at least so much. */
-function shared(
-  band: Band,
-  from: number,
-  to: number,
-  centre: (v: number) => number,
-  half: number,
-  least: number,
-): { readonly from: number; readonly to: number } | undefined {
-  const at = (a: number, b: number, v: number): number => a + ((b - a) * (v - band.low)) / (band.high - band.low);
-  const left = (v: number): number => at(band.leftLow, band.leftHigh, v);
-  const right = (v: number): number => at(band.rightLow, band.rightHigh, v);
-  const widths = [
-    (v: number) => right(v) - left(v),
-    (v: number) => right(v) - centre(v) + half,
-    (v: number) => centre(v) + half - left(v),
-  ];
-  let [start, stop] = [from, to];
-  for (const width of widths) {
-    const [a, b] = [Math.round(width(from)) - least, Math.round(width(to)) - least];
-    if (a < 0 && b < 0) return undefined;
-    const turn = from + ((to - from) * a) / (a - b);
-    if (a < 0) start = Math.max(start, Math.ceil(turn));
-    if (b < 0) stop = Math.min(stop, Math.floor(turn));
-  }
-  return start < stop ? { from: start, to: stop } : undefined;
 }
 
 /** The line next to a butt joint or an opening, next to a wall, or any other. */

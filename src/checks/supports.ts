@@ -73,10 +73,18 @@ export interface Seat {
 
 const RANK = { secure: 0, tight: 1, short: 2, off: 3 };
 
+/** Timber further off than the nearest by more than this is not looked at, mm: only what lies side by side competes. */
+const RIVALS = 150;
+
 export function seatOf(end: EndLine, supports: readonly Support[], slack: number, rules: RuleSet): Seat | undefined {
+  const near = supports.map((support) => ({
+    support,
+    away: Math.max(Math.abs(support.centre(end.low) - end.atLow), Math.abs(support.centre(end.high) - end.atHigh)),
+  }));
+  const nearest = Math.min(...near.map(({ away }) => away));
   let best: Seat | undefined;
-  for (const support of supports) {
-    const away = Math.max(Math.abs(support.centre(end.low) - end.atLow), Math.abs(support.centre(end.high) - end.atHigh));
+  for (const { support, away } of near) {
+    if (away > nearest + toGrid(RIVALS)) continue;
     const bearing = bearingOf(support.joist, fromGrid(away), fromGrid(Math.max(0, end.gap)), rules);
     const beyond = Math.max(0, support.low - slack - end.low) + Math.max(0, end.high - support.high - slack);
     const seat = { support, bearing, unsupported: Math.min(beyond, end.high - end.low) };

@@ -20,6 +20,7 @@ const lowEnd = (id: string, claim: Partial<NonNullable<PieceToCheck['ends']>[0]>
 
 const board = (id: string, claim: Partial<BoardToCheck>): LayoutToCheck => ({
   ...layout,
+  offcuts: undefined,
   boards: layout.boards.map((each) => (each.id === id ? { ...each, ...claim } : each)),
 });
 
@@ -93,6 +94,12 @@ const WRONG: readonly (readonly [name: string, layout: LayoutToCheck, says: stri
     board('B', { offcuts: [{ length: 500, width: 1200, at: { along: 700, across: 0 } }] }),
     'board B, offcut 1: left over',
   ],
+  [
+    'an offcut that no board has',
+    { ...layout, offcuts: [...(layout.offcuts ?? []), { board: 'A', length: 500, width: 500, at: { along: 0, across: 0 } }] },
+    'offcuts: 500 x 500 of board A',
+  ],
+  ['an offcut forgotten', { ...layout, offcuts: layout.offcuts?.slice(1) }, 'offcuts: none of 3 x 1200'],
   [
     'an offcut past the board',
     board('A', { offcuts: [{ length: 10, width: 1200, at: { along: 2397, across: 0 } }] }),

@@ -146,6 +146,7 @@ export function claimedRoom(): CheckByHand {
     bound: 4,
     costBound: 34,
     proven: true,
+    offcuts: BOARDS.flatMap(({ id, offcuts = [] }) => offcuts.map((offcut) => ({ ...offcut, board: id }))),
   };
   return { ...plain, boards: plain.boards.map((board) => ({ ...board, price: 8.5 })), layout };
 }

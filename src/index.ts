@@ -24,6 +24,13 @@ export type {
   PieceToCheck,
   RowClaim,
 } from './checks/layoutToCheck.js';
+export type { CapacityFixing, CapacityMethod, CapacityTimber } from './fixings/capacityFixing.js';
+export {
+  type CapacityFallback,
+  type FixingCapacity,
+  type FixingCapacityRequest,
+  fixingCapacity,
+} from './fixings/fixingCapacity.js';
 export { type FixingLength, type FixingLengthRequest, fixingLength } from './fixings/fixingLength.js';
 export { type FixingDistance, type FixingSpacing, type FixingSpacingRequest, fixingSpacing } from './fixings/fixingSpacing.js';
 export { type FixingsPerLine, type FixingsPerLineRequest, fixingsPerLine } from './fixings/fixingsPerLine.js';
@@ -38,6 +45,7 @@ export { joistsFromPositions, type PositionsRequest } from './joists/joistsFromP
 export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpacing.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
+export type { CheckRecord, CheckStep } from './rules/checkRecord.js';
 export type { Finding, Severity, Where } from './rules/finding.js';
 export type { Conditions, Level, Rule, RuleKey, RuleRow, RuleSet, Sense } from './rules/ruleSet.js';
 export { type RuleSets, ruleSets } from './rules/ruleSets.js';

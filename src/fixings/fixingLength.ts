@@ -4,6 +4,7 @@ import { memoryNote } from '../rules/memoryNote.js';
 import type { Conditions, RuleSet } from '../rules/ruleSet.js';
 import { lookUp, numberOf, type RuleValue } from '../rules/ruleValue.js';
 import { rulesInputSchema } from '../rules/schemas.js';
+import { greatestDeviation } from '../rules/standards/din18182of1987.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import { admit } from '../survey/door.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
@@ -28,8 +29,11 @@ export interface FixingLengthRequest {
   readonly rules?: RulesInput;
   /** Lengths to be had. */
   readonly stock?: readonly number[];
-  /** How much a screw may be shorter or longer than its nominal length. Default 0. */
-  readonly lengthTolerance?: number;
+  /**
+   * How much a screw may be shorter or longer than its nominal length; `'DIN 18182-2'`: the most that its table of 1987 lets a
+   * screw be, 1.5. Default 0.
+   */
+  readonly lengthTolerance?: number | 'DIN 18182-2';
   /** From the underside of the joist to the lowest pipe or cable known in it. */
   readonly serviceDepth?: number;
   /** Of the joists: shallow ones may have holes nearer their underside than cables keep. */
@@ -74,7 +78,7 @@ const requestSchema: z.ZodMiniType<FixingLengthRequest> = z.strictObject({
   packing: z.optional(length),
   rules: z.optional(rulesInputSchema),
   stock: z.optional(z.array(z.number().check(z.gt(0), z.lte(500))).check(z.minLength(1), z.maxLength(200))),
-  lengthTolerance: z.optional(z.number().check(z.gte(0), z.lte(20))),
+  lengthTolerance: z.optional(z.union([z.number().check(z.gte(0), z.lte(20)), z.literal('DIN 18182-2')])),
   serviceDepth: z.optional(length),
   joistDepth: z.optional(z.number().check(z.gte(20), z.lte(2000))),
   fixing: z.optional(z.enum(['screw', 'nail'])),
@@ -152,7 +156,7 @@ function probedLength(request: Ruled): FixingLength {
     ...lining.map((layer) => (typeof layer === 'number' ? layer : layer.thickness)),
   ]);
   const thickest = thinnest + sum(lining.map((layer) => (typeof layer === 'number' ? 0 : (layer.tolerance ?? 0))));
-  const tolerance = toGrid(lengthTolerance);
+  const tolerance = toGrid(lengthTolerance === 'DIN 18182-2' ? greatestDeviation() : lengthTolerance);
   const least = lookUp(rules, 'fixing.embedment', given) as RuleValue;
   const wanted = Math.max(numberOf(rules, 'fixing.preferredEmbedment', given), least.value as number);
   const minimum = thickest + toGrid(least.value as number) + tolerance;

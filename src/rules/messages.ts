@@ -283,6 +283,22 @@ export const messages: Readonly<Record<string, Message>> = {
       'The first screw long enough to hold, {length} mm, would go {value} mm into the joist; below {limit} there may be pipes or cables.',
     remedy: '{remedy}',
   },
+  'nail-smooth-permanent': {
+    message: 'Smooth nails may not carry a ceiling: they creep out under a load that stays.',
+    remedy: 'Use screws, or ringed nails with a declared strength.',
+  },
+  'capacity-unruled': {
+    message: '{method} has no rule for a fixing of {value} mm, {embedment} mm into the joist, without a declared strength.',
+    remedy: 'Give the withdrawal strength that the maker declares and its density of timber; the fallback is no code value.',
+  },
+  'head-pull-through-unknown': {
+    message: 'Whether the heads pull through the board is not checked: no value for it was declared or tested.',
+    remedy: 'Give the declared value, and keep heads just below the paper without breaking it.',
+  },
+  'cut-edge-taped': {
+    message: 'A cut edge meets another board in the middle of the ceiling ({pieces}): tape over it would show.',
+    remedy: 'Skim the ceiling, put the cut edge to a wall, or choose board widths that need no cut here.',
+  },
   'embedment-hole-zone': {
     message: 'The screws go {value} mm into joists so shallow that a hole for a pipe may lie {limit} mm from their underside.',
     remedy: 'Trace the pipes from above or with a detector before driving a screw.',

@@ -36,6 +36,13 @@ describe('fixingLength', () => {
     });
   });
 
+  it('knows what DIN 18182-2 lets a screw be short', () => {
+    const request = { thicknesses: [12.5], lining: [22.5] };
+    expect(fixingLength({ ...request, lengthTolerance: 'DIN 18182-2' })).toEqual(
+      fixingLength({ ...request, lengthTolerance: 1.5 }),
+    );
+  });
+
   it('always asks for a scan', () => {
     expect(codes(fixingLength({ thicknesses: [9.5], lining: [] }).findings)).toContain('scan-for-services');
   });

@@ -35,3 +35,9 @@ export const threadLength: FormulaClause<(nominal: number) => number | undefined
   threads,
   (nominal) => THREADS[nominal],
 );
+
+/** Most that any screw of the table may be shorter or longer than its nominal length, mm. */
+export const greatestDeviation = (): number =>
+  Math.max(
+    ...Object.entries(LENGTHS).flatMap(([nominal, [least, greatest]]) => [Number(nominal) - least, greatest - Number(nominal)]),
+  );

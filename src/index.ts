@@ -52,6 +52,7 @@ export { type RuleSets, ruleSets } from './rules/ruleSets.js';
 export { ruleTable } from './rules/ruleTable.js';
 export { type RuleValue, ruleValue } from './rules/ruleValue.js';
 export type { Source, Standing } from './rules/source.js';
+export type { StrengthClass } from './rules/standards/en338of2016.js';
 export { type Overrides, type RulesInput, withRules } from './rules/withRules.js';
 export type { Attempt } from './survey/attempt.js';
 export type { BoardStock } from './survey/boardStock.js';

@@ -39,4 +39,5 @@ export interface CapacityTimber {
   readonly willDry?: boolean;
 }
 
+/** By which published formula a screw or nail is reckoned. */
 export type CapacityMethod = 'ec5' | 'nds' | 'wood-handbook';

@@ -35,6 +35,7 @@ export interface FixingCapacity extends CheckRecord {
   readonly fallback?: CapacityFallback;
 }
 
+/** What to reckon with where the standard does not cover the fixing; always labelled as such in the record. */
 export interface CapacityFallback {
   /** What it is, and that it is no rule for this fixing. */
   readonly label: string;

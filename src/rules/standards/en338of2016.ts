@@ -1,5 +1,6 @@
 import { type Clause, type FormulaClause, formula } from '../clause.js';
 
+/** Strength classes of softwood that this module holds. */
 export type StrengthClass = 'C14' | 'C16' | 'C18' | 'C20' | 'C22' | 'C24' | 'C27' | 'C30';
 
 const densities: Clause = {

@@ -16,8 +16,8 @@ export interface Found {
 
 /** Ways to divide a row that are looked at. */
 const MOST_PATTERNS = 80;
-/** Part layouts kept from row to row. */
-const KEPT = 8;
+/** Part layouts kept from row to row; more where these led nowhere. */
+const KEPT = [8, 100] as const;
 /** Placings tried for one packing. */
 const PACKING_STEPS = 60;
 
@@ -37,10 +37,15 @@ export function searchLayout(problem: PlacementProblem): Found {
   let best: Laid | undefined;
   for (const { layout, rows, bound, promise } of candidates) {
     if (bound === Infinity || (best !== undefined && promise > promised(problem, best.measures))) break;
-    for (const laid of layoutsOn(problem, layout, rows)) {
+    for (const laid of layoutsOn(problem, layout, rows, KEPT[0])) {
       if (best === undefined || isBetter(inOrder(laid.measures, problem.prefer), inOrder(best.measures, problem.prefer)))
         best = laid;
     }
+  }
+  for (const { layout, rows, bound } of best === undefined ? candidates : []) {
+    if (bound === Infinity) break;
+    best = layoutsOn(problem, layout, rows, KEPT[1]).next().value ?? undefined;
+    if (best !== undefined) break;
   }
   return { laid: best, bound: candidates.reduce((least, { bound }) => Math.min(least, bound), Infinity) };
 }
@@ -79,7 +84,12 @@ interface Part {
 }
 
 /** Good layouts on these rows: row after row, the best part layouts are kept by several measures. */
-function* layoutsOn(problem: PlacementProblem, layout: RowLayout, rows: readonly PlacedRow[]): Generator<Laid> {
+function* layoutsOn(
+  problem: PlacementProblem,
+  layout: RowLayout,
+  rows: readonly PlacedRow[],
+  kept: number,
+): Generator<Laid, undefined> {
   const patterns = new Map<readonly Run[], RowPattern[]>();
   for (const { runs } of rows) if (!patterns.has(runs)) patterns.set(runs, rowPatterns(runs, MOST_PATTERNS));
   const longest = problem.stocks[0].length;
@@ -89,7 +99,7 @@ function* layoutsOn(problem: PlacementProblem, layout: RowLayout, rows: readonly
     for (const row of rows) {
       const weight = (pattern: RowPattern): number =>
         row.band.width * sum(piecesOf(row, pattern).map(({ nominal }) => weigh(nominal, longest)));
-      parts = extended(problem, parts, patterns.get(row.runs) as RowPattern[], weight);
+      parts = extended(problem, parts, patterns.get(row.runs) as RowPattern[], weight).slice(0, kept);
     }
     for (const part of parts) {
       const wanted = wantedPieces(rows, part.patterns);
@@ -129,18 +139,22 @@ function extended(
       });
     }
   }
-  return next.sort((a, b) => a.weight - b.weight || a.pieces - b.pieces).slice(0, KEPT);
+  return next.sort((a, b) => a.weight - b.weight || a.pieces - b.pieces);
 }
 
 /** The fewest boards that a bounded search finds, at most `most`. */
 function fewestBoards(problem: PlacementProblem, wanted: readonly WantedPiece[], most: number): PackedBoard[] | undefined {
   const largest = Math.max(...problem.stocks.map((stock) => stock.area));
   const least = Math.ceil(sum(wanted.map(({ piece, width }) => (piece.cut / 1e3) * (width / 1e3))) / largest - 1e-6);
-  for (let count = Math.max(1, least); count <= most; count++) {
-    const boards = packBoards(problem, wanted, count, PACKING_STEPS);
-    if (boards !== undefined) return boards;
+  // A piece takes a step, so that there are steps to spare for changing one's mind.
+  const steps = 2 * wanted.length + PACKING_STEPS;
+  let best = packBoards(problem, wanted, most, steps);
+  while (best !== undefined && best.length > Math.max(1, least)) {
+    const fewer = packBoards(problem, wanted, best.length - 1, steps);
+    if (fewer === undefined) break;
+    best = fewer;
   }
-  return undefined;
+  return best;
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, each) => total + each, 0);

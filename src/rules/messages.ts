@@ -101,7 +101,7 @@ export const messages: Readonly<Record<string, Message>> = {
 
   // Boards
   'no-layout': {
-    message: 'No layout of these boards ({boards}) meets the rules that must hold.',
+    message: 'No layout of these boards ({boards}) was found that meets the rules that must hold.',
   },
   'end-off-timber': {
     message: 'The butt joint of {pieces} is not on {joist}: less than 10 mm of timber on one side.',
@@ -109,7 +109,8 @@ export const messages: Readonly<Record<string, Message>> = {
   'bearing-short': {
     message:
       'The butt joint of {pieces} on {joist} cannot keep both edge distances: the joint may be {limit} mm off the middle of the joist, and is {value}.',
-    remedy: 'Fix a batten or a cleat beside the joist, back-block the joint, or use another joist.',
+    remedy:
+      'Use longer boards or another joist so that no joint falls here, or fix battens and board to those. A tight butt with screws about 12 mm in and angled is a departure, to be agreed.',
   },
   'end-unproven': {
     message: 'The butt joint of {pieces} is on {joist}, which nobody has proved.',

@@ -1,5 +1,17 @@
-import { bearing, fixingLength, fixingsPerLine, type Joist, type RuleKey, ruleSets, ruleValue, withRules } from 'soffitwright';
+import {
+  bearing,
+  fixingLength,
+  fixingsPerLine,
+  type Joist,
+  placeFixings,
+  type RuleKey,
+  rectangle,
+  ruleSets,
+  ruleValue,
+  withRules,
+} from 'soffitwright';
 import { describe, expect, it } from 'vitest';
+import { handLaid, joint } from '../generators/handLaid.js';
 
 // Arithmetic on the values of the rule sets: regression values, nobody published them.
 
@@ -30,14 +42,23 @@ describe('timber at a butt joint', () => {
   });
 
   it.each([
-    [38, 0, 0],
-    [38, 3, -1.5],
     [35, 0, -1.5],
     [35, 3, -3],
+    [38, 0, 0],
+    [38, 3, -1.5],
     [41, 3, 0],
+    [44, 0, 3],
+    [44, 3, 1.5],
+    [47, 0, 4.5],
     [47, 3, 3],
     [50, 0, 6],
     [50, 3, 4.5],
+    [63, 0, 12.5],
+    [63, 3, 11],
+    [75, 0, 18.5],
+    [75, 3, 17],
+    [100, 0, 31],
+    [100, 3, 29.5],
   ])('FD4 a joist of %i with a gap of %i lets the joint drift by %f', (width, jointGap, expected) => {
     expect(bearing({ joist: joist(width), at: 1000, jointGap }).tolerance).toBe(expected);
   });
@@ -77,7 +98,60 @@ describe('screws on a line', () => {
   });
 });
 
+describe('screws of a whole board between two butt joints', () => {
+  // Lines take six across 1200 and five across 900 at 230, the first 25 in; nine and seven at 150.
+  it.each([
+    [2400, 1200, 400, 42, 48, 16.7],
+    [2250, 1200, 450, 36, 42, 15.6],
+    [2400, 1200, 600, 30, 36, 12.5],
+    [3000, 1200, 600, 36, 42, 11.7],
+    [1800, 900, 450, 25, 29, 17.9],
+    [1800, 900, 600, 20, 24, 14.8],
+  ])(
+    '%i x %i over joists at %i: %i at 230, %i with its ends at 150, about %f a m2',
+    (length, width, centres, even, count, each) => {
+      const room = { outline: rectangle(length + 200, width + 100) };
+      const positions = Array.from({ length: length / centres + 1 }, (_, k) => 100 + k * centres);
+      const layout = handLaid({
+        id: '1.1',
+        ends: [joint(100, 'J1'), joint(100 + length, `J${positions.length}`)],
+        low: 50,
+        high: 50 + width,
+      });
+      const request = { room, layout, joists: { direction: 'y' as const, positions, width: 47 } };
+      const placed = placeFixings(request);
+      expect(placed.count).toBe(count);
+      expect(Math.abs(placed.perSquareMetre - each)).toBeLessThanOrEqual(0.06);
+      expect(placeFixings({ ...request, rules: { 'fixing.boardEnd': 230, 'fixing.perimeter': 230 } }).count).toBe(even);
+    },
+  );
+});
+
 describe('lengths of over-boarding screws', () => {
+  it.each([
+    ['9.5 under 9.5 + 3', 9.5, [9.5, 3], 47, 50],
+    ['12.5 under 9.5 + 3, no margin', 12.5, [9.5, 3], 50, 50],
+    ['12.5 under 12.5 + 3 + 3', 12.5, [12.5, 3, 3], 56, 60],
+    ['12.5 under 28', 12.5, [28], 65.5, 70],
+    ['15 under 28', 15, [28], 68, 70],
+    ['12.5 under 35', 12.5, [35], 72.5, 75],
+  ])('%s with 25 into the joist', (_, board, lining, minimum, recommended) => {
+    const rules = { 'fixing.preferredEmbedment': 25 };
+    expect(fixingLength({ thicknesses: [board], lining, rules })).toMatchObject({ minimum, recommended });
+  });
+
+  it.each([
+    ['no services known', 70, undefined, 29.5],
+    ['no services known: 49.5 in is too deep', 90, undefined, null],
+    ['over a cable 37 up', 70, 37, 29.5],
+    ['over a cable 37 up: 34.5 in is too deep', 75, 37, null],
+  ])('12.5 under 28, %s: a screw of %i', (_, screw, serviceDepth, embedment) => {
+    const depth = serviceDepth === undefined ? {} : { serviceDepth };
+    const answer = fixingLength({ thicknesses: [12.5], lining: [28], stock: [screw], ...depth });
+    expect(answer.embedment).toBe(embedment);
+    expect(answer.findings.some(({ code }) => code === 'embedment-deep')).toBe(embedment === null);
+  });
+
   const stacks: [string, number[], number[], Record<20 | 25 | 32, number>][] = [
     ['S1 9.5 under 9.5 + 3', [9.5], [9.5, 3], { 20: 42, 25: 50, 32: 55 }],
     ['S2 12.5 under 9.5 + 3', [12.5], [9.5, 3], { 20: 45, 25: 50, 32: 60 }],

@@ -78,19 +78,6 @@ describe('invented rooms', () => {
   });
 });
 
-describe('common practice, no source', () => {
-  it('75 through 12.5 and about 20 leaves at least 40', () => {
-    const { embedment } = fixingLength({ thicknesses: [12.5], lining: [20], stock: [75] });
-    expect(embedment).toBeGreaterThanOrEqual(40);
-  });
-
-  it('at least 30 into the joist is what the default aims at', () => {
-    for (const old of [9.5, 12.5, 15.5, 20, 28]) {
-      expect(fixingLength({ thicknesses: [12.5], lining: [old] }).embedment).toBeGreaterThanOrEqual(30);
-    }
-  });
-});
-
 describe('what a screw must reach, and what it must not', () => {
   const lath = [{ kind: 'lath-and-plaster' as const, thickness: 28, tolerance: 7 }];
 

@@ -69,6 +69,12 @@ describe('placing boards', { timeout: 120_000 }, () => {
     expect({ boardsBought, bound, proven }).toEqual({ boardsBought: 4, bound: 4, proven: true });
   });
 
+  it('lays a hall of 20 m by 12 m, within two boards of the bound', () => {
+    const hall = requestOf({ width: 20_000, depth: 12_000, first: 60, spacing: 400 });
+    const { boardsBought, bound } = placeBoards({ ...hall, boards: [size(2400, 1200)] });
+    expect(boardsBought - bound).toBeLessThanOrEqual(2);
+  });
+
   test.prop([anyRoom], runs)('with every length and length rule doubled gives the same counts', (room) => {
     const counts = (factor: number) => {
       const attempt = tryPlaceBoards({ ...requestOf(room, factor), boards: [size(2400, 1200, factor)], rules: scaled(factor) });

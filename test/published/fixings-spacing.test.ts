@@ -82,6 +82,7 @@ checkPublished(
     specified('F5', 'fixing.boundEdgeDistance', 10, 'K10 610, M20 610'),
     specified('F6', 'fixing.cutEdgeDistance', 13, 'K10 610, M20 610'),
     specified('F7', 'fixing.timberEdgeDistance', 6, 'K10 610, M20 610'),
+    specified('F13', 'joint.gap', 3, 'M20 612'),
   ],
   ({ key, fixing }) => ruleValue(ruleSets.uk, key, { fixing }).value as number,
 );

@@ -1,4 +1,4 @@
-import { bearingOf } from '../joists/bearing.js';
+import { bearingOf, SURE } from '../joists/bearing.js';
 import type { PlacedRow } from './boardBound.js';
 import { cutsOf } from './cutsOfBoard.js';
 import type { PackedBoard, WantedPiece } from './packBoards.js';
@@ -70,7 +70,7 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>)
 export const isUnproven = (
   { known, sd, presence }: { readonly known: string; readonly sd: number; readonly presence: number },
   withinEdgeRules: number,
-): boolean => known === 'inferred' || ((sd > 0 || presence < 1) && withinEdgeRules < 0.95);
+): boolean => known === 'inferred' || ((sd > 0 || presence < 1) && withinEdgeRules < SURE);
 
 function closeJoints(patterns: readonly RowPattern[], preferred: number): number {
   let close = 0;

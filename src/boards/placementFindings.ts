@@ -1,3 +1,4 @@
+import { SURE } from '../joists/bearing.js';
 import { type Finding, finding } from '../rules/finding.js';
 import type { RuleKey, RuleSet } from '../rules/ruleSet.js';
 import { greatestOf, lookUp, type RuleValue } from '../rules/ruleValue.js';
@@ -43,7 +44,7 @@ function bearings(problem: PlacementProblem, { pieces }: Described): Finding[] {
     return [
       ...(bearing.outcome === 'short' ? [finding('bearing-short', 'warning', measured)] : []),
       ...(isUnproven(joist, bearing.withinEdgeRules)
-        ? [finding('end-unproven', 'warning', { where, value: bearing.withinEdgeRules, limit: 0.95 })]
+        ? [finding('end-unproven', 'warning', { where, value: bearing.withinEdgeRules, limit: SURE })]
         : []),
     ];
   });

@@ -83,15 +83,16 @@ export function planCeiling(job: Job): CeilingPlan {
   const completed = { room, joists, lining, boards, rules, prefer };
   const findings = inOrderOfSeverity([
     ...asbestosFindings(lining, fixings.count),
-    ...located.findings,
-    ...layout.findings.map(asBinding),
-    ...fixings.findings,
-    ...fixingLength.findings,
+    // Before what the layout itself has to say: a drawing has room for the first few only.
     ...cautions({
       addedMass: boards[0].massPerArea,
       heaviestPiece: Math.max(...layout.pieces.map((piece) => piece.massKg)),
       liningGiven: lining.length > 0,
     }),
+    ...located.findings,
+    ...layout.findings.map(asBinding),
+    ...fixings.findings,
+    ...fixingLength.findings,
   ]);
   const hold = findings.find((each) => each.severity === 'hold');
   const bought = takeOffOf({ room, layout, fixings, fixingLength, job: completed }, takeOff);

@@ -51,12 +51,14 @@ export function errorFigures(surveys: readonly Survey[]): InferenceFigures['erro
     if (known.length < 6) continue;
     const bound = latticeBound(known, { own: survey.straying, bay: survey.drift });
     const { joists } = infer(survey);
+    const length = survey.room.outline[1].x;
     survey.centres.forEach((centre, k) => {
-      if (centre < 0 || centre > survey.room.outline[1].x) return;
+      const least = bound.joist(k);
+      // Beside a wall the joist may be taken to stand beyond it.
+      if (Math.min(centre, length - centre) < 4 * least) return;
       const sum = known.some(({ joist }) => joist === k) ? sums.measured : sums.inferred;
       // The joist of the inference nearest to the true one; none there at all is an error as large as its distance.
       const away = Math.min(...joists.map((joist) => Math.abs(middleOf(joist) - centre)));
-      const least = bound.joist(k);
       sum[0] += away * away;
       sum[1] += least * least;
       sum[2]++;

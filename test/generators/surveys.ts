@@ -60,16 +60,46 @@ export interface SurveyOptions {
   readonly spread?: boolean;
 }
 
+/** Numbers drawn from one stream. */
+interface Draw {
+  readonly random: () => number;
+  readonly between: (least: number, greatest: number) => number;
+  readonly whole: (least: number, greatest: number) => number;
+}
+
+function drawFrom(seed: number): Draw {
+  const random = seeded(seed);
+  const between = (least: number, greatest: number): number => least + (greatest - least) * random();
+  return { random, between, whole: (least, greatest) => Math.floor(between(least, greatest + 1)) };
+}
+
+/** The ceiling behind a survey. */
+type Ceiling = Omit<Survey, 'marks' | 'of'> & { readonly length: number; readonly depth: number };
+
+interface DrawnMark {
+  readonly mark: Mark;
+  readonly of: number | null;
+}
+
 /**
  * Draws a survey of a room 2.4 to 6 m across: centres from the usual ones, or in one of twenty surveys any from 250 to 700, offset
  * even, joists straying on their own by a standard deviation of 0 to 8 mm and drifting by 0 to 2 mm a bay, 3 to 12 marks of one or
  * two kinds on neighbouring joists of which up to 30 % have none, up to 10 % spurious marks, and up to 4 misses of which one in
- * twenty is false. One joist in ten that is marked is marked again where marks are left over.
+ * twenty is false. One joist in ten that is marked is marked again.
  */
 export function surveyOf(seed: number, options: SurveyOptions = {}): Survey {
-  const random = seeded(seed);
-  const between = (least: number, greatest: number): number => least + (greatest - least) * random();
-  const whole = (least: number, greatest: number): number => Math.floor(between(least, greatest + 1));
+  const draw = drawFrom(seed);
+  const ceiling = ceilingOf(draw, options);
+  const found = [...timberOf(draw, ceiling, options), ...missesOf(draw, ceiling, options)];
+  for (let i = found.length - 1; i > 0; i--) {
+    const j = draw.whole(0, i);
+    [found[i], found[j]] = [found[j], found[i]];
+  }
+  const { length: _, depth: __, ...rest } = ceiling;
+  return { ...rest, marks: found.map(({ mark }) => mark), of: found.map(({ of }) => of) };
+}
+
+function ceilingOf({ random, between, whole }: Draw, options: SurveyOptions): Ceiling {
   const length = options.length ?? Math.round(between(2400, 6000));
   const depth = Math.round(length * between(0.7, 1.1));
   const usual = random() >= 0.05;
@@ -82,49 +112,56 @@ export function surveyOf(seed: number, options: SurveyOptions = {}): Survey {
   for (let node = (random() - 1) * spacing; node < length + spacing; node += spacing + normal(random) * drift) {
     centres.push(node + normal(random) * straying);
   }
+  return { room: { outline: rectangle(length, depth) }, length, depth, spacing, usual, straying, drift, width, slope, centres };
+}
+
+/** Where a joist's centre is at a place along it. */
+const centreAt = ({ centres, slope, depth }: Ceiling, joist: number, y: number): number =>
+  centres[joist] + slope * (y - depth / 2);
+
+const lineAlong = ({ between }: Draw, { depth }: Ceiling, { spread }: SurveyOptions): number =>
+  Math.round(spread ? between(100, depth - 100) : depth / 2);
+
+/** The joists that are marked, in order; some of them twice. */
+function markedJoists({ random, between, whole }: Draw, { centres, length }: Ceiling, options: SurveyOptions): number[] {
   const inRoom = centres.map((_, k) => k).filter((k) => centres[k] >= 0 && centres[k] <= length);
   const unmarked = between(0, 0.3);
-  const spurious = options.genuine ? 0 : between(0, 0.1);
   const wanted = whole(options.least ?? 3, options.greatest ?? 12);
   const start = whole(0, Math.max(0, inRoom.length - Math.ceil(wanted / (1 - unmarked))));
   const marked: number[] = [];
   for (const k of inRoom.slice(start)) {
-    if (marked.length < wanted && random() >= unmarked) marked.push(k);
-    if (marked.length < wanted && marked.at(-1) === k && random() < 0.1) marked.push(k);
+    if (random() < unmarked) continue;
+    marked.push(k);
+    if (random() < 0.1) marked.push(k);
   }
+  return marked.slice(0, wanted);
+}
+
+function timberOf(draw: Draw, ceiling: Ceiling, options: SurveyOptions): DrawnMark[] {
+  const { random, between, whole } = draw;
+  const { length } = ceiling;
+  const spurious = options.genuine ? 0 : between(0, 0.1);
   const kinds = [KINDS[whole(0, 3)], KINDS[whole(0, 3)]];
-  const found: { mark: Mark; of: number | null }[] = [];
-  const along = (): number => (options.spread ? Math.round(between(100, depth - 100)) : Math.round(depth / 2));
-  for (const k of marked) {
+  return markedJoists(draw, ceiling, options).map((joist) => {
     const { kind, sd } = kinds[whole(0, 1)];
-    const y = along();
-    if (random() < spurious) found.push({ mark: { x: Math.round(random() * length * 10) / 10, y, kind }, of: null });
-    else {
-      const x = Math.round((centres[k] + slope * (y - depth / 2) + normal(random) * sd) * 10) / 10;
-      found.push({ mark: { x: Math.min(length + 50, Math.max(-50, x)), y, kind }, of: k });
-    }
+    const y = lineAlong(draw, ceiling, options);
+    if (random() < spurious) return { mark: { x: Math.round(random() * length * 10) / 10, y, kind }, of: null };
+    const x = Math.round((centreAt(ceiling, joist, y) + normal(random) * sd) * 10) / 10;
+    return { mark: { x: Math.min(length + 50, Math.max(-50, x)), y, kind }, of: joist };
+  });
+}
+
+function missesOf(draw: Draw, ceiling: Ceiling, options: SurveyOptions): DrawnMark[] {
+  const { random, whole } = draw;
+  const misses: DrawnMark[] = [];
+  const wanted = options.misses ?? whole(0, 4);
+  while (misses.length < wanted) {
+    const x = Math.round(random() * ceiling.length);
+    const y = lineAlong(draw, ceiling, options);
+    const inTimber = ceiling.centres.some((_, k) => Math.abs(centreAt(ceiling, k, y) - x) < ceiling.width / 2);
+    if (!inTimber || random() < 0.05) misses.push({ mark: { x, y, found: false }, of: null });
   }
-  const misses = options.misses ?? whole(0, 4);
-  for (let i = 0; i < misses; i++) {
-    for (let tries = 0; tries < 50; tries++) {
-      const x = Math.round(random() * length);
-      const y = along();
-      const inTimber = centres.some((centre) => Math.abs(centre + slope * (y - depth / 2) - x) < width / 2);
-      if (inTimber && random() >= 0.05) continue;
-      found.push({ mark: { x, y, found: false }, of: null });
-      break;
-    }
-  }
-  for (let i = found.length - 1; i > 0; i--) {
-    const j = whole(0, i);
-    [found[i], found[j]] = [found[j], found[i]];
-  }
-  return {
-    room: { outline: rectangle(length, depth) },
-    marks: found.map(({ mark }) => mark),
-    ...{ spacing, usual, straying, drift, width, centres, slope },
-    of: found.map(({ of }) => of),
-  };
+  return misses;
 }
 
 /** Standard deviation of a mark by its kind in these surveys, mm. */

@@ -44,6 +44,7 @@ export { type Hypothesis, type Inference, type InferRequest, inferJoists, tryInf
 export { joistsFromPositions, type PositionsRequest } from './joists/joistsFromPositions.js';
 export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpacing.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
+export type { CompletedFixingInputs, FixingInputs, ScrewChoice } from './plan/fixCeiling.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
 export type { CheckRecord, CheckStep } from './rules/checkRecord.js';
 export type { Finding, Severity, Where } from './rules/finding.js';

@@ -59,7 +59,8 @@ export function drawPlan(plan: CeilingPlan, options: DrawOptions = {}): string {
   admit(drawOptionsSchema, options, 'options');
   const subject = subjectOf(plan, options.units, options.messages);
   const shown = LAYERS.filter((layer) => options.layers?.includes(layer) ?? true);
-  const drawings = sheetsFor(subject, shown, options).map((sheet) => drawOn(sheet, subject, shown, options));
+  const all = { ...options, noFix: [...(plan.job.noFix ?? []), ...(options.noFix ?? [])] };
+  const drawings = sheetsFor(subject, shown, all).map((sheet) => drawOn(sheet, subject, shown, all));
   const chosen = drawings.find(({ legible }) => legible) ?? drawings[drawings.length - 1];
   return chosen.svg;
 }

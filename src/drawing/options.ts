@@ -20,7 +20,7 @@ export interface DrawOptions {
   readonly layers?: readonly DrawingLayer[];
   /** Whole mm (default), or feet and inches to the nearest sixteenth. */
   readonly units?: FigureUnit;
-  /** Where no screw may go, plan coordinates in mm: hatched. */
+  /** Where no screw may go, beside the zones of the job itself; plan coordinates in mm: hatched. */
   readonly noFix?: readonly NoFixZone[];
   /** Words that replace those of `drawingWords`. */
   readonly messages?: DrawingMessages;

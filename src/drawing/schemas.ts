@@ -87,9 +87,19 @@ const rules = z.looseObject({
   }),
 });
 
+const noFixZone = z.union([
+  z.strictObject({ id: z.optional(label), outline }),
+  z.strictObject({ id: z.optional(label), centre: pointSchema, diameter: positive }),
+]);
+
 /** What this library itself returned: the fields that a drawing or a table reads are checked, all others let through. */
 export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
-  job: z.looseObject({ lining: liningSchema, boards: z.array(z.looseObject({ id: label })), rules }),
+  job: z.looseObject({
+    lining: liningSchema,
+    boards: z.array(z.looseObject({ id: label })),
+    rules,
+    noFix: z.optional(z.array(noFixZone)),
+  }),
   room,
   joists: z.array(joistSchema).check(z.minLength(1), z.maxLength(2000)),
   layout: z.looseObject({
@@ -103,7 +113,11 @@ export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
     lines: z.array(z.looseObject({ piece: z.string(), joist: z.string(), count: z.int(), text: z.string() })),
     count: z.int(),
   }),
-  fixingLength: z.looseObject({ recommended: z.nullable(notNegative), embedment: z.nullable(z.number()) }),
+  fixingLength: z.looseObject({
+    recommended: z.nullable(notNegative),
+    embedment: z.nullable(z.number()),
+    range: z.optional(z.looseObject({ shortest: z.nullable(notNegative), longest: z.nullable(notNegative) })),
+  }),
   takeOff: z.looseObject({ lines: z.array(z.looseObject({ item: z.string(), quantity: notNegative })) }),
   confidence: z.looseObject({ onTimber: probability, withinEdgeRules: probability }),
   proveFirst: z.array(z.string()),
@@ -125,11 +139,6 @@ export const cuttingOptionsSchema: z.ZodMiniType<CuttingOptions> = z.strictObjec
   units: z.optional(unitsSchema),
   messages: z.optional(messagesSchema),
 }) as unknown as z.ZodMiniType<CuttingOptions>;
-
-const noFixZone = z.union([
-  z.strictObject({ id: z.optional(label), outline }),
-  z.strictObject({ id: z.optional(label), centre: pointSchema, diameter: positive }),
-]);
 
 export const drawOptionsSchema: z.ZodMiniType<DrawOptions> = z.strictObject({
   view: z.optional(z.enum(['reflected', 'looking-up'])),

@@ -7,6 +7,7 @@ import { toGrid } from '../survey/grid.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
 import { type Subject, subjectOf } from './subject.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
+import { rangeWords } from './titleBlock.js';
 
 /**
  * Where the screws go, piece by piece as a person marks them: which joists, how many a line, and where along the line. Notes
@@ -73,19 +74,24 @@ function rowsOf(piece: string, { plan, say }: Subject): Cell[][] {
 }
 
 function notesOf(subject: Subject): string[] {
-  const { plan, say, withUnit } = subject;
-  const { recommended, embedment } = plan.fixingLength;
+  const { plan, say } = subject;
   return [
     say('screws.total', { count: plan.fixings.count, rate: Math.round(plan.fixings.perSquareMetre * 10) / 10 }),
-    recommended === null
-      ? say('screws.noLength')
-      : say('screws.length', {
-          length: withUnit(recommended),
-          embedment: embedment === null ? '?' : intoJoist(embedment, subject),
-        }),
+    lengthText(subject),
     ...(['fixing.field', 'fixing.boardEnd', 'fixing.perimeter'] as const).map((key) => ruleText(key, subject)),
     say('screws.thumb'),
   ];
+}
+
+function lengthText(subject: Subject): string {
+  const { plan, say, withUnit } = subject;
+  const { recommended, embedment, range } = plan.fixingLength;
+  if (range !== undefined) return say('screws.range', rangeWords(range, withUnit));
+  if (recommended === null) return say('screws.noLength');
+  return say('screws.length', {
+    length: withUnit(recommended),
+    embedment: embedment === null ? '?' : intoJoist(embedment, subject),
+  });
 }
 
 /** To a tenth, and never more than it is. */

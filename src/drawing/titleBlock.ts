@@ -1,3 +1,4 @@
+import type { FixingLength } from '../fixings/fixingLength.js';
 import { SURE } from '../joists/bearing.js';
 import { type Block, beside, paragraph, stacked } from './block.js';
 import { LETTERS, shortened, textWidth, wrapped } from './lettering.js';
@@ -82,12 +83,22 @@ function boardsText({ plan, say }: Subject): string {
 }
 
 function screwsText({ plan, say, withUnit }: Subject): string {
-  const { recommended } = plan.fixingLength;
+  const { recommended, range } = plan.fixingLength;
   const { count } = plan.fixings;
+  if (range !== undefined) return say('title.screws.range', { count, ...rangeWords(range, withUnit) });
   return recommended === null
     ? say('title.screws.none', { count })
     : say('title.screws.text', { count, length: withUnit(recommended) });
 }
+
+/** A range of screw lengths, a bound that no length serves as a dash. */
+export const rangeWords = (
+  { shortest, longest }: NonNullable<FixingLength['range']>,
+  withUnit: Subject['withUnit'],
+): { readonly shortest: string; readonly longest: string } => ({
+  shortest: shortest === null ? '-' : withUnit(shortest),
+  longest: longest === null ? '-' : withUnit(longest),
+});
 
 /** A share as a percentage that never claims more than there is. */
 const percent = (share: number): number => Math.floor(Math.round(share * 1e6) / 1e4);

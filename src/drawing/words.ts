@@ -35,6 +35,7 @@ export const drawingWords = {
   'title.screws': 'Screws',
   'title.screws.text': '{count}, each {length} long',
   'title.screws.none': '{count}; no stock length is right',
+  'title.screws.range': '{count}, {shortest} to {longest}: no probe hole yet',
   'title.ends': 'Board ends',
   'title.ends.text': '{word}: within edge rules {within}%, on timber {on}%',
   'ends.sure': 'sure',
@@ -137,6 +138,7 @@ export const drawingWords = {
   'screws.total': '{count} screws, {rate} to the m2.',
   'screws.length': 'Length {length}: {embedment} into the joist.',
   'screws.noLength': 'No stock length is right: see the findings of the plan.',
+  'screws.range': 'Length {shortest} to {longest}, not known until a probe hole shows the old ceiling.',
   'screws.rule': 'Rule, {title}: {sense} {value} ({source}).',
   'screws.thumb': 'Common practice, no source: about 300 apart in the middle of the board, five across a 1200 mm board.',
 

@@ -72,20 +72,27 @@ export interface FixingLength {
 
 const length = z.number().check(z.gte(0), z.lte(500));
 
+/** What is said of the screws themselves. */
+const screwFields = {
+  stock: z.optional(z.array(z.number().check(z.gt(0), z.lte(500))).check(z.minLength(1), z.maxLength(200))),
+  lengthTolerance: z.optional(z.union([z.number().check(z.gte(0), z.lte(20)), z.literal('DIN 18182-2')])),
+  threadLength: z.optional(z.number().check(z.gt(0), z.lte(500))),
+};
+
+export const screwsSchema: z.ZodMiniType<Pick<FixingLengthRequest, keyof typeof screwFields>> = z.strictObject(screwFields);
+
 const requestSchema: z.ZodMiniType<FixingLengthRequest> = z.strictObject({
   thicknesses: z.array(z.number().check(z.gt(0), z.lte(100))).check(z.minLength(1), z.maxLength(9)),
   lining: z.array(z.union([length, layerSchema])).check(z.maxLength(50)),
   packing: z.optional(length),
   rules: z.optional(rulesInputSchema),
-  stock: z.optional(z.array(z.number().check(z.gt(0), z.lte(500))).check(z.minLength(1), z.maxLength(200))),
-  lengthTolerance: z.optional(z.union([z.number().check(z.gte(0), z.lte(20)), z.literal('DIN 18182-2')])),
+  ...screwFields,
   serviceDepth: z.optional(length),
   joistDepth: z.optional(z.number().check(z.gte(20), z.lte(2000))),
   fixing: z.optional(z.enum(['screw', 'nail'])),
   shank: z.optional(z.enum(['smooth', 'ringed'])),
   fireRating: z.optional(z.number().check(z.gte(0), z.lte(600))),
   layer: z.optional(z.int().check(z.gte(1), z.lte(9))),
-  threadLength: z.optional(z.number().check(z.gt(0), z.lte(500))),
   probed: z.optional(z.boolean()),
 });
 
@@ -112,14 +119,20 @@ const requestSchema: z.ZodMiniType<FixingLengthRequest> = z.strictObject({
  */
 export function fixingLength(request: FixingLengthRequest): FixingLength {
   admit(requestSchema, request);
-  const rules = rulesOf(request.rules);
-  if (lookUp(rules, 'fixing.embedment', conditionsOf(request)) === undefined) {
-    refuse(problem('no-such-row', 'fireRating', `a rating that ${rules.title} has an embedment for`, `${request.fireRating}`));
-  }
-  return lengthOfFixings({ ...request, rules });
+  const ruled = { ...request, rules: rulesOf(request.rules) };
+  demandEmbedment(ruled);
+  return lengthOfFixings(ruled);
 }
 
 type Ruled = Omit<FixingLengthRequest, 'rules'> & { readonly rules: RuleSet };
+
+/** Refuses a fire rating that the rules have no embedment for. */
+export function demandEmbedment(request: Ruled): void {
+  const { rules, fireRating } = request;
+  if (lookUp(rules, 'fixing.embedment', conditionsOf(request)) === undefined) {
+    refuse(problem('no-such-row', 'fireRating', `a rating that ${rules.title} has an embedment for`, `${fireRating}`));
+  }
+}
 
 /** {@link fixingLength} without its door. */
 export function lengthOfFixings(request: Ruled): FixingLength {

@@ -54,6 +54,8 @@ const zoneSchema: z.ZodMiniType<NoFixZone> = z.union([
   z.strictObject({ id: z.optional(label), centre: pointSchema, diameter: positive }),
 ]);
 
+export const noFixSchema: z.ZodMiniType<readonly NoFixZone[]> = z.array(zoneSchema).check(z.maxLength(1000));
+
 const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
   room: roomSchema,
   layout: fixedLayoutSchema,
@@ -63,7 +65,7 @@ const requestSchema: z.ZodMiniType<FixingsRequest> = z.strictObject({
   doubleNailing: z.optional(z.boolean()),
   lining: z.optional(liningSchema),
   diaphragm: z.optional(z.boolean()),
-  noFix: z.optional(z.array(zoneSchema).check(z.maxLength(1000))),
+  noFix: z.optional(noFixSchema),
   boardThickness: z.optional(z.number().check(z.gt(0), z.lte(100))),
 });
 

@@ -9,9 +9,10 @@ import type { Direction, Joist } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
 import type { TakeOff } from '../takeoff/takeOffResult.js';
+import type { CompletedFixingInputs } from './fixCeiling.js';
 
 /** The job with every default filled in. */
-export interface CompletedJob {
+export interface CompletedJob extends CompletedFixingInputs {
   readonly room: Room;
   readonly joists: readonly Joist[];
   readonly lining: readonly Layer[];

@@ -4,8 +4,6 @@ import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { layBoards } from '../boards/placeBoards.js';
 import { type Preference, preferenceSchema } from '../boards/preference.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
-import { lengthOfFixings } from '../fixings/fixingLength.js';
-import { fixingsOf } from '../fixings/placeFixings.js';
 import { locateJoists } from '../joists/locateJoists.js';
 import { type Finding, inOrderOfSeverity } from '../rules/finding.js';
 import { rulesInputSchema } from '../rules/schemas.js';
@@ -21,9 +19,10 @@ import { type TakeOffOptions, takeOffOptionsSchema } from '../takeoff/takeOffOpt
 import { cautions } from './cautions.js';
 import type { CeilingPlan } from './ceilingPlan.js';
 import { certainty } from './certainty.js';
+import { completeFixing, type FixingInputs, fixCeiling, fixingInputs } from './fixCeiling.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
-export interface Job {
+export interface Job extends FixingInputs {
   readonly room: Room;
   readonly joists: JoistDescription;
   /** Layers of the old ceiling, room side first; may be empty. */
@@ -46,6 +45,7 @@ const jobSchema: z.ZodMiniType<Job> = z.strictObject({
   rules: z.optional(rulesInputSchema),
   prefer: z.optional(preferenceSchema),
   takeOff: z.optional(takeOffOptionsSchema),
+  ...fixingInputs,
 });
 
 /**
@@ -77,10 +77,9 @@ export function planCeiling(job: Job): CeilingPlan {
   const rules = rulesOf(job.rules);
   const located = locateJoists(room, job.joists, rules);
   const { joists, direction, inference } = located;
+  const completed = { room, joists, lining, boards, rules, prefer, ...completeFixing(job, rules) };
   const layout = layBoards({ room, joists, boards, rules, lining, prefer });
-  const fixings = fixingsOf({ room, layout, joists, rules, boardThickness: boards[0].thickness });
-  const fixingLength = lengthOfFixings({ thicknesses: [boards[0].thickness], lining, rules });
-  const completed = { room, joists, lining, boards, rules, prefer };
+  const { fixings, fixingLength, findings: screwFindings } = fixCeiling(completed, layout, located, rules);
   const findings = inOrderOfSeverity([
     ...asbestosFindings(lining, fixings.count),
     // Before what the layout itself has to say: a drawing has room for the first few only.
@@ -91,8 +90,7 @@ export function planCeiling(job: Job): CeilingPlan {
     }),
     ...located.findings,
     ...layout.findings.map(asBinding),
-    ...fixings.findings,
-    ...fixingLength.findings,
+    ...screwFindings,
   ]);
   const hold = findings.find((each) => each.severity === 'hold');
   const bought = takeOffOf({ room, layout, fixings, fixingLength, job: completed }, takeOff);

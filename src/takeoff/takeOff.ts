@@ -21,7 +21,7 @@ export interface TakeOffPlan {
     'pieces' | 'boards' | 'boardsBought' | 'boardsAtMinimumLength' | 'boardsByStock' | 'jointLength'
   >;
   readonly fixings: Pick<PlacedFixings, 'count'>;
-  readonly fixingLength: Pick<FixingLength, 'recommended'>;
+  readonly fixingLength: Pick<FixingLength, 'recommended' | 'range'>;
   readonly job: { readonly boards: readonly BoardStock[]; readonly lining?: readonly Layer[] };
 }
 
@@ -39,7 +39,10 @@ const readSchema = z.looseObject({
     jointLength: z.number().check(z.gte(0), z.lte(1e9)),
   }),
   fixings: z.looseObject({ count }),
-  fixingLength: z.looseObject({ recommended: z.nullable(z.number()) }),
+  fixingLength: z.looseObject({
+    recommended: z.nullable(z.number()),
+    range: z.optional(z.looseObject({ shortest: z.nullable(z.number()), longest: z.nullable(z.number()) })),
+  }),
   job: z.looseObject({ boards: boardsSchema, lining: z.optional(liningSchema) }),
 });
 
@@ -108,18 +111,22 @@ const boardKg = ({ length, width, massPerArea }: BoardStock): number => ((length
 const percent = (share: number): string => `${rounded(share * 100, 1)} %`;
 
 function screws(plan: TakeOffPlan, { screwAllowance, screwBoxes }: Constants, by: Said): TakeOffLine {
-  const { recommended } = plan.fixingLength;
   const quantity = rounded(plan.fixings.count * (1 + screwAllowance), 3);
   const perPack = packFor(quantity, screwBoxes);
   const spare = `${percent(screwAllowance)} spare${isThroughLath(plan) ? ' through lath and plaster' : ''}, ${by('screwAllowance')}`;
   return {
-    item: recommended === null ? 'drywall screws, no stock length serves: see the findings' : `drywall screws ${recommended} mm`,
+    item: `drywall screws${lengthText(plan.fixingLength)}`,
     quantity,
     unit: 'screws',
     packs: packsOf(quantity, perPack),
     perPack,
     basis: `${plan.fixings.count} screws and ${spare}; boxes of ${perPack}, ${by('screwBoxes')}`,
   };
+}
+
+function lengthText({ recommended, range }: TakeOffPlan['fixingLength']): string {
+  if (range !== undefined) return `, ${range.shortest ?? '?'} to ${range.longest ?? '?'} mm: open a probe hole before buying`;
+  return recommended === null ? ', no stock length serves: see the findings' : ` ${recommended} mm`;
 }
 
 function tape({ room, layout }: TakeOffPlan, { tapeAllowance, tapeRoll, tapeWallAngle }: Constants, by: Said): TakeOffLine {

@@ -14,7 +14,7 @@ import {
   smoothNailStrength,
 } from '../rules/standards/en1995of2008.js';
 import { nailWithdrawal, permanentDuration, woodScrewWithdrawal } from '../rules/standards/nds2018.js';
-import { nailUltimate, screwUltimate } from '../rules/standards/woodHandbook.js';
+import { allowableShare, nailUltimate, screwUltimate } from '../rules/standards/woodHandbook.js';
 import type { CapacityFixing, CapacityMethod, CapacityTimber } from './capacityFixing.js';
 import { newtons } from './hungLoad.js';
 
@@ -28,8 +28,6 @@ export interface Hold {
 
 const INCH = 25.4;
 const NEWTONS_PER_POUND = 4.4482216;
-/** Allowable over mean greatest withdrawal, as published for nails. */
-const HANDBOOK_DIVISOR = 5;
 
 /** Withdrawal, and the head and the shank where they were declared: the least of them. */
 export function holdOf(fixing: CapacityFixing, timber: CapacityTimber, method: CapacityMethod): Hold {
@@ -149,11 +147,12 @@ function americanHold(
   }
   const rule = kind === 'screw' ? screwUltimate : nailUltimate;
   const ultimate = rule(g, diameter, thread);
-  const value = ultimate / HANDBOOK_DIVISOR;
+  const share = allowableShare();
+  const value = ultimate * share;
   return {
     steps: [
       step('withdrawal, mean greatest in tests', ultimate, 'N', `G ${g}, D ${diameter}, L ${thread}`, rule.clause),
-      step('allowable', value, 'N', `/ ${HANDBOOK_DIVISOR}, the divisor published for nails`, rule.clause),
+      step('allowable', value, 'N', `x ${share}, the share published for nails`, allowableShare.clause),
     ],
     capacity: value,
     source: rule.clause.source,
@@ -166,8 +165,9 @@ const declaredSource: Source = { standard: 'declared or tested value, given by t
 function declared(name: string, value: number, source: Source, timber: CapacityTimber, method: CapacityMethod): Hold {
   const given: Hold = { steps: [{ name, value, unit: 'N', working: 'as declared or tested', source }], capacity: value, source };
   if (method === 'ec5') return designHold(given, timber);
-  const allowable = value / HANDBOOK_DIVISOR;
-  const working = `/ ${HANDBOOK_DIVISOR}`;
+  const share = allowableShare();
+  const allowable = value * share;
+  const working = `x ${share}`;
   return {
     ...given,
     steps: [...given.steps, { name: 'allowable', value: newtons(allowable), unit: 'N', working, source }],

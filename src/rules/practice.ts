@@ -7,6 +7,9 @@ type CommonFixingKey =
   | 'fixing.preferredEmbedment'
   | 'fixing.serviceMargin'
   | 'fixing.nailLineClearance'
+  | 'fixing.practiceField'
+  | 'fixing.tightButtTimber'
+  | 'fixing.tightButtDistance'
   | 'fixing.pairField'
   | 'fixing.pairDistance';
 
@@ -38,6 +41,9 @@ export const practiceRows = (): Readonly<Record<PracticeKey, readonly RuleRow[]>
   'fixing.preferredEmbedment': by(30),
   'fixing.serviceMargin': by(5),
   'fixing.nailLineClearance': by(9, { range: { least: 8, greatest: 10 } }),
+  'fixing.practiceField': by(300, { note: 'about one each 300: five across a board of 1200' }),
+  'fixing.tightButtTimber': by(35),
+  'fixing.tightButtDistance': by(12, { note: 'a departure from the edge distances' }),
   'fixing.pairField': by(null, { note: 'the set has no rule for nails in pairs' }),
   'fixing.pairDistance': by(null, { note: 'the set has no rule for nails in pairs' }),
 });

@@ -56,7 +56,16 @@ export function ruleValue(rules: RulesInput, key: RuleKey, given: Conditions = {
 
 /** The value for these conditions, or nothing where no row serves them. The input has passed its door. */
 export function lookUp(set: RuleSet, key: RuleKey, given: Conditions = {}): RuleValue | undefined {
-  const { unit, sense, level, rows } = set.rules[key];
+  const row = rowFor(set, key, given);
+  if (row === undefined) return undefined;
+  const { unit, sense, level } = set.rules[key];
+  const { value, range, source, note } = row;
+  return { value, ...(range && { range }), unit, sense, level, source, ...(note && { note }) };
+}
+
+/** The row that serves these conditions best, or nothing where none does. */
+export function rowFor(set: RuleSet, key: RuleKey, given: Conditions = {}): RuleRow | undefined {
+  const { rows } = set.rules[key];
   const asked = STRICT.filter(
     (condition) => isAsked(given, condition) && rows.some((row) => row.when?.[condition] !== undefined),
   );
@@ -65,9 +74,7 @@ export function lookUp(set: RuleSet, key: RuleKey, given: Conditions = {}): Rule
     if (!serves(row, given) || asked.some((condition) => row.when?.[condition] === undefined)) continue;
     if (best === undefined || closer(row, best)) best = row;
   }
-  if (best === undefined) return undefined;
-  const { value, range, source, note } = best;
-  return { value, ...(range && { range }), unit, sense, level, source, ...(note && { note }) };
+  return best;
 }
 
 /**

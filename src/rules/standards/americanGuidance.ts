@@ -23,6 +23,15 @@ export const controlJoints = /* @__PURE__ */ table(
   [{ value: 15_240, note: 'with perimeter relief; without it 900 ft2, and 30 ft from memory' }],
 );
 
+/** ASTM C840 20.3.3 and 20.3.4: area between control joints, ft2, with relief at the perimeter and without. */
+export const controlJointAreas = {
+  id: 'astm-c840-20.3.4',
+  source: { standard: 'ASTM C840', clause: '20.3.3, 20.3.4, as quoted by a trade association', standing: 'secondary' },
+  governs: 'area of a ceiling without a movement joint, ft2, its perimeter free to move or not',
+  withRelief: 2500,
+  withoutRelief: 900,
+} as const;
+
 /** Bored holes keep 1 1/4 in from the edge of a joist, so a cable may be that near. */
 export const boredHoles = /* @__PURE__ */ table(
   {

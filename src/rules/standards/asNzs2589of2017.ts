@@ -71,6 +71,33 @@ export const timberEdge = /* @__PURE__ */ table(
   [{ value: 6 }],
 );
 
+/** Clause 2.7.2 (a): width of the face that a board is screwed to, mm. */
+export const faceWidth = {
+  id: 'as-nzs-2589-2017-2.7.2-a',
+  source: { standard: STANDARD, edition: '2017', clause: '2.7.2 (a)', standing: 'read' },
+  governs: 'face of the timber under a butt joint that is screwed, and of any other timber',
+  buttJoint: 32,
+  other: 30,
+} as const;
+
+/** Clauses 2.6.2 and 2.6.3: below this in Australia, at most that in New Zealand, %. */
+export const timberMoisture = {
+  id: 'as-nzs-2589-2017-2.6',
+  source: { standard: STANDARD, edition: '2017', clause: '2.6.2, 2.6.3', standing: 'read' },
+  governs: 'moisture of the timber at lining',
+  australiaBelow: 15,
+  newZealand: 18,
+} as const;
+
+/** mm under a straight edge, mm. */
+export const flatness = {
+  id: 'as-nzs-2589-2017-4.2.2',
+  source: { standard: STANDARD, edition: '2017', clause: '4.2.2, as summarised by an inspector', standing: 'secondary' },
+  governs: 'how far the joists may be out of flat',
+  gap: 4,
+  straightEdge: 1800,
+} as const;
+
 /** Screws of 30 mm for 10 mm board, as an inspector restates the standard: 20 into the timber. */
 export const embedment = /* @__PURE__ */ table(
   {

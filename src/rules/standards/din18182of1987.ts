@@ -17,6 +17,17 @@ const threads: Clause = {
   governs: 'length of thread of a screw',
 };
 
+const diameters: Clause = {
+  id: 'din-18182-2-1987-diameter',
+  source: {
+    standard: 'DIN 18182-2',
+    edition: '1987',
+    clause: 'table of dimensions, read in a scan whose columns were inferred',
+    standing: 'secondary',
+  },
+  governs: 'outer diameter of a screw of 3.5 nominal',
+};
+
 const LENGTHS: Readonly<Record<number, readonly [number, number]>> = {
   25: [24, 26.1],
   35: [33.8, 36.3],
@@ -34,6 +45,12 @@ export const screwLengths: FormulaClause<(nominal: number) => readonly [least: n
 export const threadLength: FormulaClause<(nominal: number) => number | undefined> = /* @__PURE__ */ formula(
   threads,
   (nominal) => THREADS[nominal],
+);
+
+/** Least and greatest outer diameter of a screw of 3.5 mm nominal, mm. */
+export const outerDiameter: FormulaClause<() => readonly [least: number, greatest: number]> = /* @__PURE__ */ formula(
+  diameters,
+  () => [3.4, 3.7],
 );
 
 /** Most that any screw of the table may be shorter or longer than its nominal length, mm. */

@@ -63,6 +63,24 @@ export const leastThread: FormulaClause<(d: number) => number> = /* @__PURE__ */
   (d) => 6 * d,
 );
 
+/** Least distances of axially loaded screws in range, mm: along and across the grain, from the end, from the edge; and timber. */
+export const axialDistances: FormulaClause<
+  (d: number) => {
+    readonly along: number;
+    readonly across: number;
+    readonly end: number;
+    readonly edge: number;
+    readonly timberThickness: number;
+  }
+> = /* @__PURE__ */ formula(
+  /* @__PURE__ */ clause(
+    'table-8.6',
+    'table 8.6',
+    'distances of screws in range from each other and from the edges of the timber',
+  ),
+  (d) => ({ along: 7 * d, across: 5 * d, end: 10 * d, edge: 4 * d, timberThickness: 12 * d }),
+);
+
 /** Withdrawal strength of a smooth nail, N/mm2. */
 export const smoothNailStrength: FormulaClause<(rhoK: number) => number> = /* @__PURE__ */ formula(
   /* @__PURE__ */ clause('8.25', '8.3.2 (6) equation 8.25', 'withdrawal strength of a smooth nail'),

@@ -52,11 +52,25 @@ export const boardTolerances: FormulaClause<
     readonly shorter: number;
     readonly narrower: number;
     readonly thickness: number;
+    readonly thicknessSpread: number;
     readonly outOfSquare: number;
   }
 > = /* @__PURE__ */ formula(sizes, (thickness) => ({
   shorter: 5,
   narrower: 4,
   thickness: thickness < 18 ? 0.5 : Math.round(0.4 * thickness) / 10,
+  thicknessSpread: 0.8,
   outOfSquare: 2.5,
 }));
+
+/** Usual sizes, mm; others are allowed. Plaster base board is type P. */
+export const usualSizes = {
+  id: 'en-520-2009-usual-sizes',
+  source: { standard: 'EN 520', edition: '2004+A1:2009', clause: '4.9, read in a damaged scan', standing: 'secondary' },
+  governs: 'usual widths, thicknesses and lengths of boards, and the thinnest',
+  widths: [600, 625, 900, 1200, 1250],
+  thicknesses: [9.5, 12.5, 15],
+  thinnest: 6,
+  plasterBaseWidths: [400, 600, 900, 1200],
+  plasterBaseLengths: [1200, 1500, 1800, 2000],
+} as const;

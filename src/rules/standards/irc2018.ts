@@ -90,6 +90,38 @@ export const edgeDistance = /* @__PURE__ */ table(
   ],
 );
 
+/** Table R702.3.6 notes a and b: share of the capacity that is taken off. */
+export const diaphragmReductions = {
+  id: 'irc-2018-R702.3.6-reductions',
+  source: { standard: STANDARD, edition: '2018', clause: 'table R702.3.6 notes a and b', standing: 'read' },
+  governs: 'what is taken off the shear that a ceiling carries: under normal loading, and in seismic categories D and E',
+  normalLoading: 0.25,
+  seismic: 0.5,
+} as const;
+
+/** Table R702.3.6 notes c and d: nail or screw, inches. */
+export const diaphragmFixing = {
+  id: 'irc-2018-R702.3.6-fixing',
+  source: { standard: STANDARD, edition: '2018', clause: 'table R702.3.6 notes c and d', standing: 'read' },
+  governs: 'nail or screw of a ceiling that braces the building, in',
+  nailLength: 1.625,
+  nailShank: 0.086,
+  nailHead: 0.234375,
+  screwLength: 1.25,
+} as const;
+
+/**
+ * R702.3.6: butt joints of neighbouring courses do not fall on the same joist, and a bracing ceiling is at most so many times as
+ * long as wide.
+ */
+export const diaphragmJoints = {
+  id: 'irc-2018-R702.3.6-joints',
+  source: { standard: STANDARD, edition: '2018', clause: 'R702.3.6, as quoted in a plan review', standing: 'secondary' },
+  governs: 'butt joints and proportion of a ceiling that braces the building',
+  sharedJoists: 0,
+  greatestLengthToWidth: 1.5,
+} as const;
+
 /**
  * Table R702.3.6: capacity of a 1/2 in ceiling that braces the building, lb/ft, before its reductions (a quarter less for normal
  * loading, half in seismic categories D and E). A reference for a designer: nothing here relies on it.

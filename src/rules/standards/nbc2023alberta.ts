@@ -102,6 +102,36 @@ export const edgeDistance = /* @__PURE__ */ table(
   [{ value: 10 }],
 );
 
+/** Article 9.29.5.4: least board that insulation lies on, mm. */
+export const insulatedBoard = {
+  id: 'nbc-9.29.5.4',
+  source: { standard: STANDARD, edition: '2023', clause: '9.29.5.4', standing: 'read' },
+  governs: 'thickness of board that insulation lies on',
+  thickness: 12.7,
+} as const;
+
+/** Article 9.29.5.10: degrees Celsius, and hours before and after taping. */
+export const taping = {
+  id: 'nbc-9.29.5.10',
+  source: { standard: STANDARD, edition: '2023', clause: '9.29.5.10', standing: 'read' },
+  governs: 'warmth of the room before and after taping',
+  celsius: 10,
+  hours: 48,
+} as const;
+
+/** Ringed nails: shank and head, mm. */
+export const nailSize = {
+  id: 'nbc-nails',
+  source: {
+    standard: 'National Building Code, as restated by the federal housing agency',
+    clause: 'nails',
+    standing: 'secondary',
+  },
+  governs: 'ringed nails for gypsum board',
+  shank: 2.3,
+  head: 5.5,
+} as const;
+
 /** Table 9.29.3.1: wood furring, thickness and width in mm, for furring an old ceiling flat. */
 export const furring = {
   id: 'nbc-9.29.3.1',

@@ -25,3 +25,11 @@ export const timberCentres = /* @__PURE__ */ table(
     },
   ],
 );
+
+/** NHBC Standards 9.2.4 in the undated current edition: moisture of timber before lining, %. */
+export const timberMoisture = {
+  id: 'nhbc-current-9.2.4-moisture',
+  source: { standard: 'NHBC Standards', edition: 'current, undated', clause: '9.2.4', standing: 'read' },
+  governs: 'moisture of the timber before it is lined, at most',
+  percent: 20,
+} as const;

@@ -31,7 +31,8 @@ export {
   type FixingCapacityRequest,
   fixingCapacity,
 } from './fixings/fixingCapacity.js';
-export { type FixingLength, type FixingLengthRequest, fixingLength } from './fixings/fixingLength.js';
+export { type FixingLength, fixingLength } from './fixings/fixingLength.js';
+export type { FixingLengthRequest } from './fixings/fixingLengthRequest.js';
 export { type FixingDistance, type FixingSpacing, type FixingSpacingRequest, fixingSpacing } from './fixings/fixingSpacing.js';
 export { type FixingsPerLine, type FixingsPerLineRequest, fixingsPerLine } from './fixings/fixingsPerLine.js';
 export type { FixedLayout } from './fixings/layoutSchema.js';

@@ -1,7 +1,7 @@
 import type { RuleSet } from '../rules/ruleSet.js';
 import { lookUp, numberOf, type RuleValue } from '../rules/ruleValue.js';
 import { commonPractice, type Source } from '../rules/source.js';
-import { localAuthorityLimits } from '../rules/standards/notchesAndHoles.js';
+import { localAuthorityLimits, warrantyLimits } from '../rules/standards/notchesAndHoles.js';
 import { snap } from '../survey/grid.js';
 
 /** A greatest embedment, mm, and where it comes from. */
@@ -23,3 +23,7 @@ export const lowestHole = (rules: RuleSet, joistDepth: number | undefined): numb
   joistDepth === undefined
     ? Infinity
     : Math.max(0, snap(localAuthorityLimits(joistDepth).lowestHole - numberOf(rules, 'fixing.serviceMargin')));
+
+/** Deepest notch that may have been cut in the underside of a joist of this depth, by whichever guidance allows more, mm. */
+export const deepestNotch = (joistDepth: number): number =>
+  snap(Math.max(localAuthorityLimits(joistDepth).notchDepth, warrantyLimits(joistDepth)?.notchDepth ?? 0));

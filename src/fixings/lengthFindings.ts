@@ -1,8 +1,9 @@
 import { type Finding, finding } from '../rules/finding.js';
 import type { Conditions, RuleSet } from '../rules/ruleSet.js';
 import { lookUp, type RuleValue } from '../rules/ruleValue.js';
-import { fromGrid } from '../survey/grid.js';
-import type { Deepest } from './embedmentLimits.js';
+import type { Source } from '../rules/source.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import { type Deepest, deepestNotch } from './embedmentLimits.js';
 
 /** Lengths in grid steps. */
 export interface Lengths {
@@ -56,4 +57,41 @@ export function fireFindings(rules: RuleSet, fireRating: number): Finding[] {
   return fireRating > 0 && !ruled
     ? [finding('fire-rating-unruled', 'warning', { value: fireRating, words: { set: rules.title } })]
     : [];
+}
+
+/** The screw is long enough only where a hole may have been bored. */
+export const inHoleZone = (value: number, limit: number): Finding =>
+  finding('embedment-hole-zone', 'warning', { value, limit, unit: 'mm' });
+
+/** Thread too short to fill the least embedment. */
+export function threadFindings(threadLength: number | undefined, { value, source }: RuleValue): Finding[] {
+  const least = value as number;
+  if (threadLength === undefined || toGrid(threadLength) >= toGrid(least)) return [];
+  return [finding('thread-short', 'warning', { value: threadLength, limit: least, unit: 'mm', source })];
+}
+
+/** How deep is safe, and that nothing is: a notch may be cut in any joist. */
+export const scanNote = (limit: number, { source }: Deepest, joistDepth: number | undefined): Finding =>
+  finding('scan-for-services', 'note', {
+    limit,
+    unit: 'mm',
+    source,
+    ...(joistDepth !== undefined && {
+      sentence: 'scan-for-services-notch',
+      words: { depth: joistDepth, notch: deepestNotch(joistDepth) },
+    }),
+  });
+
+/** What it costs that screws are not true to their length. */
+export function toleranceNote(
+  { value, source }: { readonly value: number; readonly source: Source },
+  { recommended, embedment }: { readonly recommended: number | null; readonly embedment: number | null },
+  trueToLength: number | null,
+): Finding {
+  const details = { value, unit: 'mm', source };
+  if (recommended === null) return finding('screw-length-tolerance', 'note', { ...details, sentence: 'screw-length-none' });
+  return finding('screw-length-tolerance', 'note', {
+    ...details,
+    words: { length: recommended, embedment: embedment ?? 0, without: trueToLength ?? recommended },
+  });
 }

@@ -2,7 +2,7 @@ import type { Piece } from '../boards/boardLayout.js';
 import { centreAt, directionOf, type Frame, frameOf } from '../joists/frame.js';
 import { type Finding, finding, type Severity, type Where } from '../rules/finding.js';
 import type { Conditions, RuleKey, RuleSet } from '../rules/ruleSet.js';
-import { lookUp } from '../rules/ruleValue.js';
+import { lookUp, numberOf } from '../rules/ruleValue.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Joist } from '../survey/joist.js';
 import { corners } from '../survey/outline.js';
@@ -107,7 +107,7 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
     levels: marks.map((mark) => mark + datum),
     positions: marks.map((mark) => ({ ...at(mark), ...who })),
     findings: [
-      ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
+      ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, timber, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
       ...tooWide.map((stretch) =>
         tooWideGap(stretch, kind, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
       ),
@@ -175,9 +175,20 @@ function lineOf(
   };
 }
 
-/** Narrow timber: the screw stays on it, nearer the cut end than the rule. */
-const nearCutEnd = (distance: number, where: Where, job: LineJob): Finding =>
-  broken('fixing-edge', 'warning', 'fixing.cutEdgeDistance', fromGrid(Math.round(distance)), where, job);
+/** The screw stays on the timber, nearer the cut end than the rule; what to do about it can be done from below. */
+const nearCutEnd = (distance: number, { joist }: PlacedTimber, where: Where, job: LineJob): Finding =>
+  broken('fixing-edge', 'warning', 'fixing.cutEdgeDistance', fromGrid(Math.round(distance)), where, job, {
+    sentence: sentenceFor(joist, job),
+    words: { width: joist.width, tight: numberOf(job.rules, 'fixing.tightButtDistance') },
+  });
+
+/** Timber is narrow where even a joint over its middle has no room; two ends butted tight want some of it all the same. */
+function sentenceFor({ width }: Joist, { rules, spacing }: LineJob): string {
+  const needed =
+    2 * (toGrid(spacing.cutEdgeDistance) + toGrid(spacing.timberEdgeDistance)) + toGrid(numberOf(rules, 'joint.gap'));
+  if (toGrid(width) >= needed) return 'fixing-edge';
+  return toGrid(width) >= toGrid(numberOf(rules, 'fixing.tightButtTimber')) ? 'narrow-timber' : 'too-narrow-timber';
+}
 
 /** A stretch without screws that is longer than the rule allows. */
 function tooWideGap(stretch: Stretch, kind: FixingLine['kind'], where: Where, job: LineJob): Finding {
@@ -186,8 +197,16 @@ function tooWideGap(stretch: Stretch, kind: FixingLine['kind'], where: Where, jo
   return broken('fixing-gap', job.rules.rules[key].level === 'should' ? 'warning' : 'error', key, value, where, job);
 }
 
-function broken(code: string, severity: Severity, key: RuleKey, value: number, where: Where, { rules, given }: LineJob): Finding {
+function broken(
+  code: string,
+  severity: Severity,
+  key: RuleKey,
+  value: number,
+  where: Where,
+  { rules, given }: LineJob,
+  said: Pick<Parameters<typeof finding>[2] & object, 'sentence' | 'words'> = {},
+): Finding {
   const rule = lookUp(rules, key, given) ?? lookUp(rules, key);
   if (rule === undefined || rule.value === null) throw new Error(`${key} has no number here`);
-  return finding(code, severity, { where, value, limit: rule.value, unit: rule.unit, source: rule.source });
+  return finding(code, severity, { where, value, limit: rule.value, unit: rule.unit, source: rule.source, ...said });
 }

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { BoardLayout } from '../boards/boardLayout.js';
 import { cutEdgeFindings } from '../fixings/cutEdgeFindings.js';
-import { demandEmbedment, type FixingLength, lengthOfFixings, STOCK_LENGTHS, screwsSchema } from '../fixings/fixingLength.js';
+import { demandEmbedment, type FixingLength, lengthOfFixings } from '../fixings/fixingLength.js';
+import { STOCK_LENGTHS, screwsSchema } from '../fixings/fixingLengthRequest.js';
 import type { NoFixZone, PlacedFixings } from '../fixings/placedFixings.js';
 import { fixingsOf, noFixSchema } from '../fixings/placeFixings.js';
 import type { LocatedJoists } from '../joists/locateJoists.js';

@@ -110,7 +110,7 @@ export const messages: Readonly<Record<string, Message>> = {
     message:
       'The butt joint of {pieces} on {joist} cannot keep both edge distances: the joint may be {limit} mm off the middle of the joist, and is {value}.',
     remedy:
-      'Use longer boards or another joist so that no joint falls here, or fix battens and board to those. A tight butt with screws about 12 mm in and angled is a departure, to be agreed.',
+      'Use longer boards or another joist so that no joint falls here, or fix battens under the old ceiling and board to those. On a joist of 35 mm or more, a tight butt with screws about 12 mm in and angled is a departure from the rule, to be agreed.',
   },
   'end-unproven': {
     message: 'The butt joint of {pieces} is on {joist}, which nobody has proved.',
@@ -260,9 +260,22 @@ export const messages: Readonly<Record<string, Message>> = {
     remedy: 'Check them against the standard before relying on them.',
   },
   'fixing-edge': {
-    message: 'Piece {piece} on {joist}: the timber is too narrow, the screws are {value} mm from the cut end instead of {limit}.',
+    message:
+      'Piece {piece} on {joist}: the butt joint is off the middle of the joist; the screws are {value} mm from the cut end instead of {limit}.',
+    remedy: 'Cut the two ends to the middle of the joist, along it where it runs askew.',
+  },
+  'narrow-timber': {
+    of: 'fixing-edge',
+    message:
+      'Piece {piece} on {joist}: the joist is {width} mm wide, too narrow for both edge distances; the screws are {value} mm from the cut end instead of {limit}.',
     remedy:
-      'Use longer boards so that no butt joint falls here, board to battens, or butt the ends tight and drive the screws about 12 mm in and angled into the joist: a departure from the rule.',
+      'Use longer boards so that no butt joint falls here, or fix battens under the old ceiling and board to those. A tight butt with the screws about {tight} mm in and angled into the joist is a departure from the rule, to be agreed.',
+  },
+  'too-narrow-timber': {
+    of: 'fixing-edge',
+    message:
+      'Piece {piece} on {joist}: the joist is {width} mm wide, too narrow for both edge distances; the screws are {value} mm from the cut end instead of {limit}.',
+    remedy: 'Use longer boards so that no butt joint falls here, or fix battens under the old ceiling and board to those.',
   },
   'fixing-gap': {
     message: 'Piece {piece} on {joist}: {value} mm where no screw may go, more than the {limit} allowed between screws.',
@@ -316,6 +329,19 @@ export const messages: Readonly<Record<string, Message>> = {
     message:
       'Nobody has opened a probe hole: the old ceiling may be {least} to {greatest} mm thick, and screws of {shortest} to {longest} mm may be wanted.',
     remedy: 'Open a probe hole beside a joist, once it is known that there is no asbestos, and measure every layer.',
+  },
+  'screw-length-tolerance': {
+    message:
+      'A screw may be {value} mm shorter or longer than its name: {length} mm is taken, with {embedment} mm into the joist at the least; screws true to their length could be {without} mm.',
+  },
+  'screw-length-none': {
+    of: 'screw-length-tolerance',
+    message: 'A screw may be {value} mm shorter or longer than its name, which is counted against it at both limits.',
+  },
+  'scan-for-services-notch': {
+    of: 'scan-for-services',
+    message:
+      'Screws may go at most {limit} mm into the joist. Even so a pipe or cable may lie in a notch on the underside, up to {notch} mm in joists {depth} mm deep: scan every joist and isolate the circuits before driving a screw.',
   },
   'scan-for-services': {
     message:

@@ -36,15 +36,35 @@ describe('fixingLength', () => {
     });
   });
 
-  it('knows what DIN 18182-2 lets a screw be short', () => {
+  it('knows what DIN 18182-2 lets a screw be short, and says what it costs', () => {
     const request = { thicknesses: [12.5], lining: [22.5] };
-    expect(fixingLength({ ...request, lengthTolerance: 'DIN 18182-2' })).toEqual(
-      fixingLength({ ...request, lengthTolerance: 1.5 }),
-    );
+    const found = fixingLength({ ...request, lengthTolerance: 'DIN 18182-2' });
+    expect(found).toMatchObject({ recommended: 70, embedment: 33.5, tolerance: { value: 1.5, trueToLength: 65 } });
+    expect(found.findings.find(({ code }) => code === 'screw-length-tolerance')).toMatchObject({
+      severity: 'note',
+      value: 1.5,
+      source: { standard: 'DIN 18182-2', edition: '1987' },
+      message:
+        'A screw may be 1.5 mm shorter or longer than its name: 70 mm is taken, with 33.5 mm into the joist at the least; screws true to their length could be 65 mm.',
+    });
+    expect(fixingLength(request)).not.toHaveProperty('tolerance');
+    expect(codes(fixingLength(request).findings)).not.toContain('screw-length-tolerance');
   });
 
   it('always asks for a scan', () => {
     expect(codes(fixingLength({ thicknesses: [9.5], lining: [] }).findings)).toContain('scan-for-services');
+  });
+});
+
+describe('a thicker old ceiling may cost the preferred embedment', () => {
+  const rules = { 'fixing.preferredEmbedment': 30 };
+  // Over a cable 36 up a screw may go 31 in; lengths of 67 and 70, closer together than 30 is to 25.
+  const at = (old: number) => fixingLength({ thicknesses: [10], lining: [old], stock: [67, 70], rules, serviceDepth: 36 });
+
+  it('and with lengths that close together the shortest that holds may be less than before, with a warning', () => {
+    expect(at(29)).toMatchObject({ preferred: 69, maximum: 70, recommended: 70, embedment: 31 });
+    expect(at(31)).toMatchObject({ minimum: 66, preferred: 71, maximum: 72, recommended: 67, embedment: 26 });
+    expect(codes(at(31).findings)).toContain('embedment-below-preferred');
   });
 });
 
@@ -89,16 +109,31 @@ describe('what a screw must reach, and what it must not', () => {
 
   it('says so where only a deeper screw holds', () => {
     const { recommended, findings } = fixingLength({ thicknesses: [12.5], lining: [28], joistDepth: 72 });
-    expect(recommended).toBe(75);
-    expect(findings.find(({ code }) => code === 'embedment-hole-zone')).toMatchObject({ severity: 'warning', limit: 22 });
+    // 22 is less than holds, so that the shortest that does is taken.
+    expect(recommended).toBe(70);
+    expect(findings.find(({ code }) => code === 'embedment-hole-zone')).toMatchObject({
+      severity: 'warning',
+      value: 29.5,
+      limit: 22,
+    });
   });
 
   it('leaves deep joists to the cable rule', () => {
+    const { findings: _, ...unknown } = fixingLength({ thicknesses: [12.5], lining: [28] });
     for (const joistDepth of [134, 195, 300]) {
-      expect(fixingLength({ thicknesses: [12.5], lining: [28], joistDepth })).toEqual(
-        fixingLength({ thicknesses: [12.5], lining: [28] }),
-      );
+      expect(fixingLength({ thicknesses: [12.5], lining: [28], joistDepth })).toMatchObject(unknown);
     }
+  });
+
+  it.each([
+    // 0.15 of the depth where the warranty body allows it, to 250; beyond it 0.125, at most 35.
+    [200, 30],
+    [250, 37.5],
+    [300, 35],
+  ])('says how deep a notch may be in joists of %i: %f, and asks for a scan whatever the depth', (joistDepth, notch) => {
+    const { findings } = fixingLength({ thicknesses: [12.5], lining: [28], joistDepth });
+    const scan = findings.find(({ code }) => code === 'scan-for-services');
+    expect(scan?.message).toContain(`up to ${notch} mm in joists ${joistDepth} mm deep: scan every joist`);
   });
 
   it('goes deeper where fire resistance is declared, and knows no rating beyond the table', () => {

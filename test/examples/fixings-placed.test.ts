@@ -9,6 +9,7 @@ import {
   withRules,
 } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
+import { messages } from '../../src/rules/messages.js';
 import { handLaid, joint, wall } from '../generators/handLaid.js';
 
 const room = { outline: rectangle(3600, 3000) };
@@ -82,7 +83,41 @@ describe('screws at the ends of a piece', () => {
       limit: 13,
       source: { standing: 'secondary' },
     });
-    expect(findings[0].remedy).toContain('departure');
+  });
+
+  it.each([35, 38, 40.9])('of %f can be put right by longer boards, by battens, or by a tight butt: a departure', (width) => {
+    const narrow = joists.map((each): Joist => (each.id === 'J5' ? { ...each, width } : each));
+    const [{ message, remedy }] = placeFixings({ ...request, joists: narrow }).findings;
+    expect(message).toContain(`the joist is ${width} mm wide, too narrow for both edge distances`);
+    expect(remedy).toMatch(/^Use longer boards .*, or fix battens under the old ceiling/);
+    expect(remedy).toContain('tight butt with the screws about 12 mm in and angled into the joist is a departure from the rule');
+  });
+
+  it('too narrow for a tight butt have longer boards and battens only', () => {
+    const narrow = joists.map((each): Joist => (each.id === 'J5' ? { ...each, width: 30 } : each));
+    const [{ code, remedy }] = placeFixings({ ...request, joists: narrow }).findings;
+    expect(code).toBe('fixing-edge');
+    expect(remedy).toBe(
+      'Use longer boards so that no butt joint falls here, or fix battens under the old ceiling and board to those.',
+    );
+  });
+
+  it('of 41 has both distances', () => {
+    const just = joists.map((each): Joist => (each.id === 'J5' ? { ...each, width: 41 } : each));
+    expect(placeFixings({ ...request, joists: just }).findings).toEqual([]);
+  });
+
+  it('is not what is wrong where the joint is off the middle of wide timber', () => {
+    const off = handLaid(
+      { id: '1.1', ends: [wall(5), joint(1632, 'J5')], low: 5, high: 1205 },
+      { id: '1.2', ends: [joint(1632, 'J5'), wall(3595)], low: 5, high: 1205 },
+    );
+    expect(placeFixings({ ...request, layout: off }).findings.map(({ code, message }) => [code, message])).toEqual([
+      [
+        'fixing-edge',
+        'Piece 1.2 on J5: the butt joint is off the middle of the joist; the screws are 9 mm from the cut end instead of 13.',
+      ],
+    ]);
   });
 
   it('go on the last joist where the board runs past it to a wall', () => {
@@ -270,5 +305,15 @@ describe('other ways of fixing', () => {
     for (const each of ['J3', 'J4']) {
       expect(placed.positions.filter(({ joist, y }) => joist === each && y > 405 && y < 805).length).toBeGreaterThan(0);
     }
+  });
+});
+
+describe('what can be done with the old ceiling in place', () => {
+  it('no remedy for timber that is too narrow, or not there, wants anything fixed beside a joist from above', () => {
+    const about = Object.entries(messages).filter(([key, { of = key }]) =>
+      ['bearing-short', 'fixing-edge', 'fixing-off-timber', 'end-off-timber', 'embedment-deep', 'embedment-short'].includes(of),
+    );
+    expect(about.length).toBeGreaterThan(8);
+    for (const [, { remedy = '' }] of about) expect(remedy).not.toMatch(/nogging|cleat|sister|back-block|beside the joist|lath/i);
   });
 });

@@ -108,10 +108,14 @@ const stack = fc.record({
   lining: fc.array(tenths(9.5, 15), { minLength: 1, maxLength: 2 }),
   packing: tenths(0, 8),
   serviceDepth: fc.option(tenths(32, 60), { nil: undefined }),
+  joistDepth: fc.option(fc.integer({ min: 60, max: 220 }), { nil: undefined }),
+  lengthTolerance: fc.constantFrom(0, 1, 1.5),
 });
-const given = ({ serviceDepth, ...rest }: typeof stack extends fc.Arbitrary<infer Stack> ? Stack : never) => ({
+type Stack = typeof stack extends fc.Arbitrary<infer Each> ? Each : never;
+const given = ({ serviceDepth, joistDepth, ...rest }: Stack) => ({
   ...rest,
   ...(serviceDepth !== undefined && { serviceDepth }),
+  ...(joistDepth !== undefined && { joistDepth }),
 });
 
 describe('length of screws', () => {
@@ -129,29 +133,54 @@ describe('length of screws', () => {
     },
   );
 
+  /** The stack with one of its layers thicker: a board, a layer of the old ceiling, or the packing. */
+  const thickened = (ceiling: Stack, which: number, more: number): Stack => {
+    const { thicknesses, lining } = ceiling;
+    const place = which % (thicknesses.length + lining.length + 1);
+    const thicker = (lengths: readonly number[], from: number) =>
+      lengths.map((each, i) => (i + from === place ? each + more : each));
+    const [packing] = thicker([ceiling.packing], thicknesses.length + lining.length);
+    return { ...ceiling, thicknesses: thicker(thicknesses, 0), lining: thicker(lining, thicknesses.length), packing };
+  };
+
   test.prop([stack, tenths(0, 6), fc.nat()], runs(500))(
-    'thickening any layer moves every limit by as much',
+    'thickening any layer moves every limit by as much, and with the usual lengths never gives a shorter screw',
     (ceiling, more, which) => {
-      const before = fixingLength(given(ceiling));
-      const layers = ceiling.thicknesses.length + ceiling.lining.length + 1;
-      const place = which % layers;
-      const thicker = (lengths: readonly number[], from: number) =>
-        lengths.map((each, i) => (i + from === place ? each + more : each));
-      const after = fixingLength(
-        given({
-          ...ceiling,
-          thicknesses: thicker(ceiling.thicknesses, 0),
-          lining: thicker(ceiling.lining, ceiling.thicknesses.length),
-          packing: thicker([ceiling.packing], layers - 1)[0],
-        }),
-      );
-      for (const limit of ['minimum', 'preferred', 'maximum'] as const) {
-        expect(exact(after[limit]) - exact(before[limit])).toBe(exact(more));
-      }
-      // With the usual lengths; a stock with gaps may have nothing left that gives the preferred embedment.
-      if (before.recommended !== null && after.recommended !== null) {
-        expect(after.recommended).toBeGreaterThanOrEqual(before.recommended);
-      }
+      const [before, after] = [ceiling, thickened(ceiling, which, more)].map((each) => fixingLength(given(each)));
+      expect(exact(after.minimum) - exact(before.minimum)).toBe(exact(more));
+      expect(exact(after.preferred) - exact(before.preferred)).toBe(exact(more));
+      // Where no length keeps clear of a hole that may be there, the limit that counts is the next one.
+      if (ceiling.joistDepth === undefined) expect(exact(after.maximum) - exact(before.maximum)).toBe(exact(more));
+      if (before.recommended === null || after.recommended === null) return;
+      expect(after.recommended).toBeGreaterThanOrEqual(before.recommended);
+    },
+  );
+
+  test.prop([stack, tenths(0, 6), tenths(0, 6)], runs(300))(
+    'a reading that may be further out never gives a shorter screw',
+    (ceiling, a, b) => {
+      const of = (tolerance: number) =>
+        fixingLength({
+          ...given(ceiling),
+          lining: ceiling.lining.map((thickness) => ({ kind: 'lath-and-plaster' as const, thickness, tolerance })),
+        });
+      const [sure, unsure] = [of(Math.min(a, b)), of(Math.max(a, b))];
+      expect(unsure.minimum).toBeGreaterThanOrEqual(sure.minimum);
+      expect(unsure.maximum).toBeLessThanOrEqual(sure.maximum + (ceiling.joistDepth === undefined ? 0 : 100));
+      if (sure.recommended === null || unsure.recommended === null) return;
+      expect(unsure.recommended).toBeGreaterThanOrEqual(sure.recommended);
+    },
+  );
+
+  test.prop([stack, tenths(0, 6), fc.nat(), anyStock], runs(1000))(
+    'whatever the stock: a thicker layer gives a shorter screw only where the preferred embedment is lost, and by less than it is above the least',
+    (ceiling, more, which, stock) => {
+      const [before, after] = [ceiling, thickened(ceiling, which, more)].map((each) => fixingLength({ ...given(each), stock }));
+      if (before.recommended === null || after.recommended === null || after.recommended >= before.recommended) return;
+      expect(before.recommended).toBeGreaterThanOrEqual(before.preferred);
+      expect(after.recommended).toBeLessThan(after.preferred);
+      expect(exact(before.recommended) - exact(after.recommended)).toBeLessThan(exact(before.preferred) - exact(before.minimum));
+      expect(after.findings.map(({ code }) => code)).toContain('embedment-below-preferred');
     },
   );
 
@@ -161,6 +190,6 @@ describe('length of screws', () => {
     expect(exact(recommended)).toBeGreaterThanOrEqual(exact(minimum));
     expect(exact(recommended)).toBeLessThanOrEqual(exact(maximum));
     const through = [...ceiling.thicknesses, ...ceiling.lining, ceiling.packing].reduce((sum, each) => sum + exact(each), 0);
-    expect(exact(embedment ?? 0)).toBe(exact(recommended) - through);
+    expect(exact(embedment ?? 0)).toBe(exact(recommended) - through - exact(ceiling.lengthTolerance));
   });
 });

@@ -3,7 +3,7 @@ import { LEAST_TIMBER } from '../joists/bearing.js';
 import type { Frame } from '../joists/frame.js';
 import { type Finding, finding } from '../rules/finding.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
-import { corners } from '../survey/outline.js';
+import { corners, type Extent, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { FixingSpacing } from './fixingSpacing.js';
 import type { FixingLine } from './placedFixings.js';
@@ -18,7 +18,9 @@ export function fixPiece(
   job: LineJob,
 ): { readonly lines: readonly SetOut[]; readonly findings: readonly Finding[] } {
   const sides = [piece.outline, ...(piece.holes ?? [])].flatMap((ring) => sidesOf(corners(ring), piece, main, job.spacing));
-  const under = timbers.flatMap((timber) => {
+  const about = extentOf(corners(piece.outline));
+  const near = timbers.filter((timber) => reaches(about, timber));
+  const under = near.flatMap((timber) => {
     const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
     return timberUnder(edges, timber, leastUnder(piece, timber, edges, main, job)).map((run) => ({ timber, edges, run }));
   });
@@ -38,6 +40,12 @@ export function fixPiece(
       .filter((end) => end.meets === 'board' && (end.joist === undefined || !held.has(end.joist)))
       .map((end) => endWithoutTimber(piece, end, main)),
   };
+}
+
+/** Whether a timber reaches a rectangle at all; grid steps. */
+function reaches({ left, right, low, high }: Extent, timber: PlacedTimber): boolean {
+  const [from, to] = [timber.frame.into({ x: left, y: low }), timber.frame.into({ x: right, y: high })];
+  return from.u < timber.far && to.u > timber.near && from.v < timber.high && to.v > timber.low;
 }
 
 /**

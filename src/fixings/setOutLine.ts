@@ -36,18 +36,24 @@ export interface LineJob {
 export interface PlacedTimber extends Timber {
   readonly joist: Joist;
   readonly frame: Frame;
+  /** As far as its edges reach across its own direction, grid steps. */
+  readonly near: number;
+  readonly far: number;
 }
 
 export function placedTimber(joist: Joist): PlacedTimber {
   const frame = frameOf(directionOf([joist]));
-  const [start, end] = [joist.start, joist.end].map((point) => frame.into({ x: toGrid(point.x), y: toGrid(point.y) }).v);
+  const [start, end] = [joist.start, joist.end].map((point) => frame.into({ x: toGrid(point.x), y: toGrid(point.y) }));
+  const width = toGrid(joist.width);
   return {
     joist,
     frame,
     centreAt: (v) => centreAt(joist, frame, v),
-    low: Math.min(start, end),
-    high: Math.max(start, end),
-    width: toGrid(joist.width),
+    low: Math.min(start.v, end.v),
+    high: Math.max(start.v, end.v),
+    near: Math.min(start.u, end.u) - width / 2,
+    far: Math.max(start.u, end.u) + width / 2,
+    width,
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Direction } from '../survey/joist.js';
 import type { Component } from './components.js';
-import { predict } from './fit.js';
+import { predict } from './predict.js';
 
 /** One way of reading the marks, whatever the straying: a spacing and a direction. */
 export interface Candidate {

@@ -15,9 +15,9 @@ export interface Component {
 }
 
 /** Components kept beside the most probable one. */
-const KEPT = 60;
+const KEPT = 24;
 /** Share of the probability that the kept components must make up before the rest is dropped. */
-const ENOUGH = 0.9995;
+const ENOUGH = 0.998;
 /** Scatter points shared among the components while holes are weighed. */
 const POINTS = 600;
 

@@ -1,8 +1,9 @@
 import type { Assumptions } from './assumptions.js';
 import { exponential, logarithm } from './exponential.js';
-import { type Fit, fitOf, predict } from './fit.js';
+import { type Fit, fitOf } from './fit.js';
+import type { Placing } from './placing.js';
+import { logPrior } from './placingPrior.js';
 import type { Sight } from './readings.js';
-import type { Placing } from './searchPlacings.js';
 import { type Setting, type System, systemOf } from './system.js';
 
 /** A placing under one setting, with the logarithm of its weight beside all others. */
@@ -15,8 +16,20 @@ export interface Weighed {
 
 /** Settings tried first, to drop what is hopeless before the rest are tried. */
 const FIRST_LOOK = { straying: 5, drift: 1 };
-/** How far behind the best something may be to be kept, as a logarithm. */
+/** How far behind the best the first placing of a family may be, and any other, as a logarithm. */
 const BEHIND = 9;
+const OTHERS_BEHIND = 6;
+/** Share of a family's probability below which a setting is left out for its lesser placings. */
+const RARE = 0.02;
+
+/** A placing and a lie, weighed under one setting. */
+interface Look {
+  readonly system: System;
+  readonly placing: Placing;
+  readonly lie: Lie;
+  readonly prior: number;
+  readonly look: number;
+}
 
 /** Every placing under every setting that is not far behind the best. */
 export function weighPlacings(
@@ -27,43 +40,60 @@ export function weighPlacings(
   assumptions: Assumptions,
 ): Weighed[] {
   const lies = liesOf(sight, assumptions);
-  const looked: { system: System; placing: Placing; prior: number; lie: Lie; look: number }[] = [];
-  for (const placing of placings) {
-    if (placing.places.every((place) => place === null)) continue;
-    const system = systemOf(sight, placing, width, widthSd, assumptions);
-    let prior = 0;
-    lies.forEach((lie, index) => {
-      const { drift } = placing.family;
-      const fit = fitOf(system, {
-        straying: FIRST_LOOK.straying,
-        drift: placing.family.kind === 'irregular' ? drift[drift.length - 1] : FIRST_LOOK.drift,
-        skew: lie.skew,
-        fan: lie.fan,
-      });
-      if (index === 0) prior = logPrior(sight, placing, fit, assumptions);
-      looked.push({ system, placing, prior, lie, look: prior + lie.logPrior + fit.logDensity });
+  const looks = placings
+    .filter(({ places }) => places.some((place) => place !== null))
+    .flatMap((placing) => firstLooks(sight, placing, lies, systemOf(sight, placing, width, widthSd, assumptions)));
+  const order = looks.map((_, index) => index).sort((a, b) => looks[b].look - looks[a].look || a - b);
+  const best = order.length === 0 ? 0 : looks[order[0]].look;
+  const settingsOf = new Map<string, Straying[]>();
+  return order.flatMap((index) => {
+    const look = looks[index];
+    const { family } = look.placing;
+    const key = `${family.kind} ${family.spacing} ${look.lie.skew} ${look.lie.fan}`;
+    const known = settingsOf.get(key);
+    if (look.look < best - (known ? OTHERS_BEHIND : BEHIND)) return [];
+    const weighed = (known ?? strayingsOf(family)).map(({ straying, drift, logShare }) => {
+      const fit = fitOf(look.system, { straying, drift, skew: look.lie.skew, fan: look.lie.fan });
+      return { sight, placing: look.placing, fit, logWeight: look.prior + logShare + fit.logDensity };
     });
-  }
-  const best = looked.reduce((greatest, { look }) => Math.max(greatest, look), -Infinity);
-  const weighed: Weighed[] = [];
-  for (const { system, placing, prior, lie, look } of looked) {
-    if (look < best - BEHIND) continue;
-    const { straying, drift } = placing.family;
-    const share = -logarithm(straying.length * drift.length);
-    for (const own of straying) {
-      for (const bay of drift) {
-        const setting: Setting = { straying: own, drift: bay, skew: lie.skew, fan: lie.fan };
-        const fit = fitOf(system, setting);
-        weighed.push({ sight, placing, fit, logWeight: prior + lie.logPrior + share + fit.logDensity });
-      }
-    }
-  }
-  return weighed;
+    if (!known) settingsOf.set(key, mattering(weighed, strayingsOf(family)));
+    return weighed;
+  });
 }
 
-interface Lie {
-  readonly skew: number;
-  readonly fan: number;
+function firstLooks(sight: Sight, placing: Placing, lies: readonly Lie[], system: System): Look[] {
+  const { drift, kind } = placing.family;
+  const drifts = kind === 'irregular' ? drift[drift.length - 1] : FIRST_LOOK.drift;
+  const fits = lies.map(({ skew, fan }) => fitOf(system, { straying: FIRST_LOOK.straying, drift: drifts, skew, fan }));
+  const ofPlacing = logPrior(sight, placing, fits[0]);
+  return lies.map((lie, index) => {
+    const prior = ofPlacing + lie.logPrior;
+    return { system, placing, lie, prior, look: prior + fits[index].logDensity };
+  });
+}
+
+/** How far joists stray, and the logarithm of its share beforehand. */
+interface Straying {
+  readonly straying: number;
+  readonly drift: number;
+  readonly logShare: number;
+}
+
+function strayingsOf({ straying, drift }: Placing['family']): Straying[] {
+  const logShare = -logarithm(straying.length * drift.length);
+  return straying.flatMap((own) => drift.map((bay) => ({ straying: own, drift: bay, logShare })));
+}
+
+/** The settings that matter once the best placing has been weighed; they stand for the ones left out. */
+function mattering(weighed: readonly Weighed[], strayings: readonly Straying[]): Straying[] {
+  const shares = normalised(weighed.map(({ logWeight }) => logWeight));
+  const kept = shares.map((share) => share >= RARE);
+  const left = -logarithm(shares.reduce((sum, share, i) => (kept[i] ? sum + share : sum), 0));
+  return strayings.filter((_, i) => kept[i]).map((each) => ({ ...each, logShare: each.logShare + left }));
+}
+
+/** How the joists lie against the walls: only a setting's slopes. */
+interface Lie extends Pick<Setting, 'skew' | 'fan'> {
   readonly logPrior: number;
 }
 
@@ -76,39 +106,6 @@ function liesOf(sight: Sight, { skew, skewAskew, fan, askew, fanned }: Assumptio
     { skew: skewAskew, fan: 0, logPrior: logarithm(askew) },
     { skew: skewAskew, fan, logPrior: logarithm(fanned) },
   ];
-}
-
-/**
- * Probability of a placing before the readings' values: of the family, of which readings are of joists at all, and of which
- * joists they are. Every joist in the room is as likely to be marked as any other: that is what weighs half and twice a
- * spacing, which fit the places as well.
- */
-function logPrior(sight: Sight, placing: Placing, fit: Fit, assumptions: Assumptions): number {
-  const { spurious, repeated, doubled, falseHit, falseMiss } = assumptions;
-  const length = Math.max(1, sight.far - sight.near);
-  const [first, second] = predict(fit, [
-    { of: 'node', joist: 0, v: 0 },
-    { of: 'node', joist: 1, v: 0 },
-  ]).means;
-  const spacing = Math.max(1, second - first);
-  const joists = Math.max(1, Math.floor((length - first) / spacing) + Math.floor(first / spacing) + 1);
-  let log = logarithm(placing.family.prior) - logarithm(spacing) + placing.doubled.length * logarithm(doubled);
-  const marked = new Set<number>();
-  placing.places.forEach((place, index) => {
-    const { anywhere } = sight.readings[index];
-    if (place === null) {
-      log += logarithm(anywhere ? falseHit : spurious / length);
-    } else if (anywhere) {
-      log += logarithm((1 - falseMiss - falseHit) * fit.system.width);
-    } else if (marked.has(place.joist)) {
-      log += logarithm(((1 - spurious) * repeated) / marked.size);
-    } else {
-      const choice = marked.size === 0 ? 1 / joists : (1 - repeated) / Math.max(1, joists - marked.size);
-      log += logarithm((1 - spurious) * choice);
-      marked.add(place.joist);
-    }
-  });
-  return log;
 }
 
 /** Weights that add up to 1, from their logarithms. */

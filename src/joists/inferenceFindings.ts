@@ -4,10 +4,10 @@ import type { Direction, Joist } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
 import type { CandidateGroup } from './candidatesOf.js';
 import type { Component } from './components.js';
-import { predict } from './fit.js';
 import { frameOf } from './frame.js';
 import { frameExtent } from './joistLine.js';
 import { type JoistBelief, shiftBetween } from './joistsOfComponents.js';
+import { nodeMeansOf } from './predict.js';
 import { joistsInRoom } from './scatter.js';
 
 /** What the findings are made from. */
@@ -84,10 +84,7 @@ function farthestApart(
   if (shift === undefined) return undefined;
   const { fit, sight } = one.weighed;
   const { first, last } = joistsInRoom(fit, sight);
-  const place = (component: Component, number: number): number => {
-    const joist = number - component.weighed.fit.system.origin;
-    return predict(component.weighed.fit, [{ of: 'node', joist, v: 0 }]).means[0];
-  };
+  const place = ({ weighed }: Component, number: number): number => nodeMeansOf(weighed.fit)(number - weighed.fit.system.origin);
   const ends = [first, last].map((joist) => {
     const number = joist + fit.system.origin;
     const at = place(one, number);

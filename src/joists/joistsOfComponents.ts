@@ -1,6 +1,6 @@
 import type { Assumptions } from './assumptions.js';
 import type { Component } from './components.js';
-import { predict, type Target } from './fit.js';
+import { nodeMeansOf, predictRow } from './predict.js';
 import { joistsInRoom, type Scatter, strayOf } from './scatter.js';
 
 /** What the posterior says of one joist: positions in mm from the near wall. */
@@ -41,14 +41,15 @@ export function joistsOfComponents(components: readonly Component[], assumptions
   const { origin, width } = fit.system;
   const { first, last } = joistsInRoom(fit, sight);
   const numbers = Array.from({ length: last - first + 1 }, (_, i) => first + i + origin);
-  const views = components.map((component) => viewOf(component, leader, numbers));
+  const views = weighty(components).map((component) => viewOf(component, leader, numbers));
   return numbers.map((number, index) => {
-    const sums = { weight: 0, presence: 0, width: 0 };
+    const sums = { whole: 0, weight: 0, presence: 0, width: 0 };
     const places = [0, 1, 2].map(() => ({ mean: 0, square: 0 }));
     const leading = views[0].at(index) as JoistView;
     for (const view of views) {
       const joist = view.at(index);
       const { probability } = view.component;
+      sums.whole += probability;
       if (joist === undefined) {
         sums.presence += probability * view.timberNear(leading.means[1], width / 2, 1 - assumptions.missing);
         continue;
@@ -74,10 +75,24 @@ export function joistsOfComponents(components: readonly Component[], assumptions
       sdAtStart: start.sd,
       sdAtEnd: end.sd,
       width: sums.width / sums.weight,
-      presence: sums.presence,
+      presence: sums.presence / sums.whole,
       measured: placing.places.some((place) => place !== null && place.joist === number),
       doubled: placing.doubled.includes(number),
     };
+  });
+}
+
+/** Share of the probability on which the joists' moments are taken. */
+const ENOUGH = 0.99;
+
+/** The leader and the most probable of the rest, until they make up nearly all of the probability. */
+function weighty(components: readonly Component[]): Component[] {
+  const whole = components.reduce((sum, { probability }) => sum + probability, 0);
+  let sum = 0;
+  return components.filter(({ probability }) => {
+    const more = sum < ENOUGH * whole;
+    sum += probability;
+    return more;
   });
 }
 
@@ -92,47 +107,46 @@ interface JoistView {
 interface View {
   readonly component: Component;
   readonly at: (index: number) => JoistView | undefined;
+  /** Probability of timber within `reach` of a place, given that each joist is there with probability `presence`. */
   readonly timberNear: (place: number, reach: number, presence: number) => number;
 }
 
-/** What one component says of the leader's joists. */
+/** What one component says of the leader's joists, which have consecutive numbers. */
 function viewOf(component: Component, leader: Component, numbers: readonly number[]): View {
-  const { fit, sight, placing } = component.weighed;
+  const { sight } = component.weighed;
+  if (sight.direction !== leader.weighed.sight.direction) return { component, at: () => undefined, timberNear: () => 0 };
   const shift = shiftBetween(leader, component);
-  const timberNear = (place: number, reach: number, presence: number): number => {
-    if (sight.direction !== leader.weighed.sight.direction) return 0;
-    const { first, last } = joistsInRoom(fit, sight);
-    const targets = Array.from({ length: last - first + 1 }, (_, i): Target => ({ of: 'centre', joist: first + i, v: 0 }));
-    return predict(fit, targets).means.some((mean) => Math.abs(mean - place) <= reach) ? presence : 0;
-  };
-  if (shift === undefined) return { component, at: () => undefined, timberNear };
-  const { origin } = fit.system;
-  const along = [sight.low, 0, sight.high];
+  if (shift === undefined) return { component, at: () => undefined, timberNear: timberOf(component) };
+  return { component, at: rowView(component, numbers, shift), timberNear: () => 0 };
+}
+
+function timberOf({ weighed: { fit, sight } }: Component): View['timberNear'] {
+  const { first, last } = joistsInRoom(fit, sight);
+  const at = nodeMeansOf(fit);
+  const means = Array.from({ length: last - first + 1 }, (_, i) => at(first + i));
+  return (place, reach, presence) => (means.some((mean) => Math.abs(mean - place) <= reach) ? presence : 0);
+}
+
+function rowView(component: Component, numbers: readonly number[], shift: number): View['at'] {
+  const { fit, sight, placing } = component.weighed;
+  const { origin, assumptions } = fit.system;
   const joists = numbers.map((number) => number + shift - origin);
-  const widthsOf = (joist: number): number => (placing.doubled.includes(joist + origin) ? 2 : 1);
-  const targets = joists.flatMap((joist): Target[] => [
-    ...along.map((v): Target => ({ of: 'centre', joist, v })),
-    { of: 'width', joist, v: 0, widths: widthsOf(joist) },
-  ]);
-  const { means, covariance } = predict(fit, targets);
-  const { missing } = fit.system.assumptions;
+  const along = [sight.low, 0, sight.high];
+  const timbers = (joist: number): number => (placing.doubled.includes(joist + origin) ? 2 : 1);
+  const row = predictRow(fit, joists[0], joists[joists.length - 1], along, timbers);
+  const marked = new Set(placing.places.map((place) => place?.joist));
   const holes = component.scatter ? holesShift(component.scatter, joists) : undefined;
-  return {
-    component,
-    timberNear,
-    at: (index) => {
-      const marked = placing.places.some((place) => place !== null && place.joist === numbers[index] + shift);
-      const moved = holes?.[index] ?? { mean: 0, variance: 0 };
-      return {
-        means: along.map((_, i) => means[4 * index + i] + moved.mean),
-        variances: along.map((_, i) => {
-          const variance = covariance(4 * index + i, 4 * index + i);
-          return Math.max(variance * 0.1, variance + moved.variance);
-        }),
-        width: means[4 * index + 3],
-        presence: marked ? 1 : 1 - missing,
-      };
-    },
+  return (index) => {
+    const moved = holes?.[index] ?? { mean: 0, variance: 0 };
+    return {
+      means: along.map((_, i) => row.means[3 * index + i] + moved.mean),
+      variances: along.map((_, i) => {
+        const variance = row.variances[3 * index + i];
+        return Math.max(variance * 0.1, variance + moved.variance);
+      }),
+      width: row.widths[index],
+      presence: marked.has(numbers[index] + shift) ? 1 : 1 - assumptions.missing,
+    };
   };
 }
 

@@ -1,8 +1,9 @@
 import { exponential, logarithm } from './exponential.js';
-import { type Fit, predict, type Target } from './fit.js';
+import type { Fit } from './fit.js';
 import { normalBelowQuick, normalPlace } from './normal.js';
+import type { Placing } from './placing.js';
+import { nodeMeansOf, predict, type Target } from './predict.js';
 import type { Sight } from './readings.js';
-import type { Placing } from './searchPlacings.js';
 
 /**
  * A weighted scatter of what one fit allows: places of the joists' nodes (each joist's centre less its own straying) and the
@@ -48,7 +49,7 @@ const STEPS = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 6
 /** Numbers of the joists that may be in the room, counted from the system's origin. */
 export function joistsInRoom(fit: Fit, sight: Sight): { first: number; last: number } {
   const length = sight.far - sight.near;
-  const at = (joist: number): number => predict(fit, [{ of: 'node', joist, v: 0 }]).means[0];
+  const at = nodeMeansOf(fit);
   const [zero, one] = [at(0), at(1)];
   const spacing = Math.max(50, one - zero);
   let first = -Math.min(200, Math.floor(zero / spacing));

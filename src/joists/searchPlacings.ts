@@ -1,223 +1,165 @@
 import type { Assumptions } from './assumptions.js';
 import { logarithm } from './exponential.js';
 import { type Family, SPACING_LIMITS } from './families.js';
+import type { Place, Placing } from './placing.js';
 import type { Reading, Sight } from './readings.js';
+import { type Aim, beginWalk, type Search, stepWalk } from './stepWalk.js';
+import { thinned } from './thinWalks.js';
+import { addCopy, FACTS, OF_FACTS, OF_STATE, roomFor, STATE, type Walks } from './walks.js';
 
-/**
- * Where one reading is taken to lie: on the joist with this number, and by how many of its widths the reading is off the
- * joist's middle (an edge by a half; the timbers of a doubled joist by a half, its edges by a whole). `null`: on none.
- */
-export type Place = { readonly joist: number; readonly off: number } | null;
-
-/** A way of reading the marks: one family, and a place for each reading in the order of the sight. */
-export interface Placing {
-  readonly family: Family;
-  readonly places: readonly Place[];
-  /** Joists that are taken to be two side by side. */
-  readonly doubled: readonly number[];
-}
-
-/** How far from its expected place a reading may be and still be taken for that joist, standard deviations. */
-const GATE = 5;
-/** Placings kept at each step: in all, and of one family. */
-const KEPT = 100;
-const KEPT_OF_FAMILY = 16;
-/** A placing this many times (as a logarithm) less likely than the best is dropped. */
-const BEHIND = 15;
-/** Straying and drift used while searching, mm; each placing is weighed exactly afterwards. */
-const SEARCH_STRAYING = 5;
-const SEARCH_DRIFT = 1.5;
+/** Walks that one reading may leave before the best are picked. */
+const ROOM = 1000;
+/** Bays that are tried back from the last joist and on from it. */
+const BACK = 2;
+const ON = 40;
+/** How far the bays between two readings may be from what the spacing allows, mm. */
+const SLACK = 60;
 const LOG_ROOT_TWO_PI = 0.9189385332046727;
 
-/**
- * A partial placing: the state of a Kalman filter that walks across the joists. `a` is the place of joist `joist` at the middle
- * of the room, `t` the spacing, `b` the slope; the rest is their covariance.
- */
-interface Walk {
-  readonly family: Family;
-  readonly score: number;
-  /** Order of birth, which breaks ties. */
-  readonly order: number;
-  readonly before: Walk | null;
-  readonly place: Place;
-  /** The reading before this one on the same joist, for doubled joists: its place is then shifted by half a width. */
-  readonly doubles: boolean;
-  readonly joist: number;
-  readonly marked: number;
-  readonly last: Reading | null;
-  readonly a: number;
-  readonly t: number;
-  readonly b: number;
-  readonly aa: number;
-  readonly at: number;
-  readonly ab: number;
-  readonly tt: number;
-  readonly tb: number;
-  readonly bb: number;
+const { SCORE, A, T, B, TT, BB, OFF } = OF_STATE;
+const { FAMILY, JOIST, LAST, FIRST, STEP, PLACED, DOUBLES } = OF_FACTS;
+
+/** What each walk did with each reading: a tree, by step. */
+interface History {
+  readonly before: number[];
+  readonly joist: number[];
+  /** `NaN` where the reading was taken for spurious. */
+  readonly off: number[];
+  readonly doubles: boolean[];
 }
 
 /**
- * Every way of placing the readings on joists that is not far behind the best, family by family: each reading is taken for a
- * joist that has been met, for a later one, or for none. The walk goes across the room from reading to reading.
+ * The ways of placing the readings on joists that are not far behind the best, the best first: each reading is taken for a joist
+ * that has been met, for a later one, or for none. The walk goes across the room from reading to reading, family by family.
  */
 export function searchPlacings(sight: Sight, families: readonly Family[], width: number, assumptions: Assumptions): Placing[] {
   const length = Math.max(1, sight.far - sight.near);
-  const { spurious, repeated, doubled, fan } = assumptions;
+  const { spurious, repeated, doubled, fan, skewAskew } = assumptions;
+  const search: Search = {
+    ...{ families, length, width, repeated, fan: fan * fan },
+    logFirst: logarithm((1 - spurious) / length),
+    logJoist: logarithm(1 - spurious) - LOG_ROOT_TWO_PI,
+    logDoubled: logarithm(doubled),
+  };
   const logSpurious = logarithm(spurious / length);
-  const logFirst = logarithm((1 - spurious) / length);
-  const logJoist = logarithm(1 - spurious);
-  const logDoubled = logarithm(doubled);
-  const skewVariance = severalLines(sight.readings) ? assumptions.skewAskew * assumptions.skewAskew : 0;
-  let order = 0;
-  let walks: Walk[] = families.map((family) => ({
-    ...{ family, score: logarithm(family.prior), order: order++, before: null, place: null, doubles: false, joist: 0 },
-    ...{ marked: 0, last: null, a: 0, t: family.spacing, b: 0, aa: 0, at: 0, ab: 0, tt: family.spread * family.spread },
-    ...{ tb: 0, bb: skewVariance },
-  }));
-
-  const begin = (walk: Walk, reading: Reading): Walk => {
-    const noise = reading.variance + SEARCH_STRAYING * SEARCH_STRAYING;
-    return {
-      ...walk,
-      ...{ score: walk.score + logFirst, order: order++, before: walk, place: { joist: 0, off: reading.edge / 2 } },
-      ...{ doubles: false, marked: 1, last: reading, a: reading.u - (reading.edge * width) / 2 },
-      ...{ aa: noise + reading.v * reading.v * walk.bb, ab: -reading.v * walk.bb },
-    };
-  };
-
-  /** The walk with the reading on the joist `bays` further on, or nothing if it is too far from there. */
-  const step = (walk: Walk, reading: Reading, bays: number, value: number, off: number, doubles: boolean): Walk | undefined => {
-    const { family } = walk;
-    const straying = family.kind === 'irregular' ? 4 : SEARCH_STRAYING;
-    const drift = family.kind === 'irregular' ? family.drift[family.drift.length - 1] : SEARCH_DRIFT;
-    const far = Math.abs(bays);
-    const a = walk.a + bays * walk.t;
-    const at = walk.at + bays * walk.tt;
-    const aa = walk.aa + bays * (walk.at + at) + drift * drift * far;
-    const ab = walk.ab + bays * walk.tb;
-    const bb = walk.bb === 0 ? 0 : walk.bb + fan * fan * far;
-    const { v } = reading;
-    const [ha, ht, hb] = [aa + v * ab, at + v * walk.tb, ab + v * bb];
-    const noise = reading.variance + straying * straying + (off === 0 ? 0 : 4);
-    const variance = ha + v * hb + noise;
-    const residual = value - a - v * walk.b;
-    if (residual * residual > GATE * GATE * variance) return undefined;
-    const [ka, kt, kb] = [ha / variance, ht / variance, hb / variance];
-    const t = walk.t + kt * residual;
-    if (t < SPACING_LIMITS.least || t > SPACING_LIMITS.greatest) return undefined;
-    const choice =
-      bays === 0 ? logarithm(repeated / walk.marked) : logarithm((1 - repeated) / Math.max(1, length / t - walk.marked));
-    return {
-      family,
-      score:
-        walk.score +
-        logJoist +
-        choice +
-        (doubles ? logDoubled : 0) -
-        LOG_ROOT_TWO_PI -
-        (logarithm(variance) + (residual * residual) / variance) / 2,
-      order: order++,
-      before: walk,
-      place: { joist: walk.joist + bays, off },
-      doubles,
-      joist: walk.joist + bays,
-      marked: walk.marked + (bays === 0 ? 0 : 1),
-      last: reading,
-      a: a + ka * residual,
-      t,
-      b: walk.b + kb * residual,
-      aa: aa - ka * ha,
-      at: at - ka * ht,
-      ab: ab - ka * hb,
-      tt: walk.tt - kt * ht,
-      tb: walk.tb - kt * hb,
-      bb: bb - kb * hb,
-    };
-  };
-
-  for (const reading of sight.readings) {
-    const next: Walk[] = [];
-    for (const walk of walks) {
-      next.push({ ...walk, score: walk.score + logSpurious, order: order++, before: walk, place: null, doubles: false });
-      if (walk.last === null) {
-        next.push(begin(walk, reading));
-        continue;
-      }
-      const off = reading.edge / 2;
-      const value = reading.u - off * width;
-      for (const bays of baysBetween(walk, reading, value)) {
-        const longer = step(walk, reading, bays, value, off, false);
-        if (longer) next.push(longer);
-      }
-      const apart = doubledAt(walk, reading, width);
-      if (apart !== undefined) {
-        const both = step(walk, reading, 0, apart, reading.edge === 0 ? 0.5 : 1, true);
-        if (both) next.push(both);
-      }
+  const history: History = { before: [], joist: [], off: [], doubles: [] };
+  let walks = firstWalks(families, severalLines(sight.readings) ? skewAskew * skewAskew : 0);
+  const next = roomFor(ROOM);
+  sight.readings.forEach((reading, index) => {
+    next.count = 0;
+    for (let walk = 0; walk < walks.count; walk++) {
+      const row = addCopy(next, walks, walk);
+      next.state[row * STATE + SCORE] += logSpurious;
+      next.facts[row * FACTS + PLACED] = 0;
+      next.facts[row * FACTS + DOUBLES] = 0;
+      placeReading(next, walks, walk, reading, index, sight, search);
     }
-    walks = bestOf(next);
-  }
-  return walks.map((walk) => placingOf(walk, sight.readings.length));
+    walks = thinned(next);
+    record(walks, history);
+  });
+  return Array.from({ length: walks.count }, (_, walk) => placingOf(walks, walk, history, families, sight.readings.length));
+}
+
+function firstWalks(families: readonly Family[], slope: number): Walks {
+  const walks = roomFor(families.length);
+  walks.count = families.length;
+  families.forEach(({ prior, spacing, spread }, family) => {
+    const state = family * STATE;
+    walks.state[state + SCORE] = logarithm(prior);
+    walks.state[state + T] = spacing;
+    walks.state[state + TT] = spread * spread;
+    walks.state[state + BB] = slope;
+    const facts = family * FACTS;
+    walks.facts[facts + FAMILY] = family;
+    walks.facts[facts + LAST] = -1;
+    walks.facts[facts + FIRST] = -1;
+    walks.facts[facts + STEP] = -1;
+  });
+  return walks;
 }
 
 /** Whether the readings lie on lines far enough apart to show which way the joists run. */
-const severalLines = (readings: readonly Reading[]): boolean =>
-  readings.length > 1 && Math.max(...readings.map(({ v }) => v)) - Math.min(...readings.map(({ v }) => v)) > 0.3;
+function severalLines(readings: readonly Reading[]): boolean {
+  const along = readings.map(({ v }) => v);
+  return along.length > 1 && Math.max(...along) - Math.min(...along) > 0.3;
+}
+
+/** Every way in which one walk can take a reading for a joist. */
+function placeReading(
+  next: Walks,
+  walks: Walks,
+  walk: number,
+  reading: Reading,
+  index: number,
+  sight: Sight,
+  search: Search,
+): void {
+  const off = reading.edge / 2;
+  const { v, variance } = reading;
+  const aim: Aim = { reading: index, value: reading.u - sight.near - off * search.width, off, v, variance };
+  const last = walks.facts[walk * FACTS + LAST];
+  if (last < 0) {
+    beginWalk(next, walks, walk, aim, search);
+    return;
+  }
+  const { least, most } = baysBetween(walks, walk, aim);
+  for (let bays = least; bays <= most; bays++) stepWalk(next, walks, walk, bays, aim, false, search);
+  const apart = doubledAt(walks, walk, reading, sight.readings[last], search.width);
+  if (apart === undefined) return;
+  const both: Aim = { ...aim, value: apart - sight.near, off: reading.edge === 0 ? 0.5 : 1 };
+  stepWalk(next, walks, walk, 0, both, true, search);
+}
 
 /** Numbers of bays from the walk's joist to the joists that the reading may be on. */
-function baysBetween(walk: Walk, reading: Reading, value: number): number[] {
-  const gap = value - walk.a - reading.v * walk.b;
-  const sd = Math.sqrt(walk.tt);
-  const [shortest, longest] = [
-    Math.max(SPACING_LIMITS.least, walk.t - 4 * sd),
-    Math.min(SPACING_LIMITS.greatest, walk.t + 4 * sd),
-  ];
-  const slack = 60;
-  const least = Math.floor((gap - slack) / (gap > 0 ? longest : shortest));
-  const most = Math.ceil((gap + slack) / (gap > 0 ? shortest : longest));
-  const bays: number[] = [];
-  for (let n = Math.max(-2, least); n <= Math.min(most, 40); n++) bays.push(n);
-  return bays;
+function baysBetween(walks: Walks, walk: number, aim: Aim): { least: number; most: number } {
+  const at = walk * STATE;
+  const { state } = walks;
+  const gap = aim.value - state[at + A] - aim.v * state[at + B];
+  const sd = Math.sqrt(state[at + TT]);
+  const shortest = Math.max(SPACING_LIMITS.least, state[at + T] - 4 * sd);
+  const longest = Math.min(SPACING_LIMITS.greatest, state[at + T] + 4 * sd);
+  return {
+    least: Math.max(-BACK, Math.floor((gap - SLACK) / (gap > 0 ? longest : shortest))),
+    most: Math.min(ON, Math.ceil((gap + SLACK) / (gap > 0 ? shortest : longest))),
+  };
 }
 
 /** The value that places a reading on the second timber of a doubled joist whose first timber was read last. */
-function doubledAt(walk: Walk, reading: Reading, width: number): number | undefined {
-  const { last, place, before } = walk;
-  if (last === null || place === null || before === null || walk.doubles || last.edge === 1) return undefined;
+function doubledAt(walks: Walks, walk: number, reading: Reading, last: Reading, width: number): number | undefined {
+  const facts = walk * FACTS;
+  if (walks.facts[facts + PLACED] === 0 || walks.facts[facts + DOUBLES] === 1 || last.edge === 1) return undefined;
   if (reading.edge !== -last.edge) return undefined;
   const expected = reading.edge === 0 ? width : 2 * width;
-  const difference = reading.u - last.u - expected - (reading.v - last.v) * walk.b;
+  const difference = reading.u - last.u - expected - (reading.v - last.v) * walks.state[walk * STATE + B];
   const allowed = 4 * Math.sqrt(reading.variance + last.variance) + width / 6;
   if (Math.abs(difference) > allowed) return undefined;
   return reading.edge === 0 ? reading.u : reading.u - width / 2;
 }
 
-function bestOf(walks: readonly Walk[]): Walk[] {
-  const ordered = walks.slice().sort((one, other) => other.score - one.score || one.order - other.order);
-  const counts = new Map<Family, number>();
-  const kept: Walk[] = [];
-  for (const walk of ordered) {
-    if (kept.length === KEPT || walk.score < ordered[0].score - BEHIND) break;
-    const count = counts.get(walk.family) ?? 0;
-    if (count === KEPT_OF_FAMILY) continue;
-    counts.set(walk.family, count + 1);
-    kept.push(walk);
+/** Writes down what the walks that go on did with the newest reading. */
+function record(walks: Walks, history: History): void {
+  for (let walk = 0; walk < walks.count; walk++) {
+    const facts = walk * FACTS;
+    history.before.push(walks.facts[facts + STEP]);
+    history.joist.push(walks.facts[facts + JOIST]);
+    history.off.push(walks.facts[facts + PLACED] === 1 ? walks.state[walk * STATE + OFF] : Number.NaN);
+    history.doubles.push(walks.facts[facts + DOUBLES] === 1);
+    walks.facts[facts + STEP] = history.before.length - 1;
   }
-  return kept;
 }
 
-function placingOf(end: Walk, count: number): Placing {
+function placingOf(walks: Walks, walk: number, history: History, families: readonly Family[], count: number): Placing {
   const places: Place[] = new Array(count).fill(null);
   const doubled: number[] = [];
-  let walk: Walk | null = end;
+  let step = walks.facts[walk * FACTS + STEP];
   let second = false;
-  for (let i = count - 1; i >= 0 && walk !== null; i--) {
-    const { place } = walk as Walk;
+  for (let i = count - 1; i >= 0; i--) {
+    const [joist, off] = [history.joist[step], history.off[step]];
     // The first timber of a doubled joist was read as if it stood alone.
-    places[i] = second && place !== null ? { joist: place.joist, off: place.off - 0.5 } : place;
-    second = (walk as Walk).doubles;
-    if (second) doubled.push((walk as Walk).joist);
-    walk = (walk as Walk).before;
+    if (!Number.isNaN(off)) places[i] = { joist, off: second ? off - 0.5 : off };
+    second = history.doubles[step];
+    if (second) doubled.push(joist);
+    step = history.before[step];
   }
-  return { family: end.family, places, doubled: doubled.reverse() };
+  return { family: families[walks.facts[walk * FACTS + FAMILY]], places, doubled: doubled.reverse() };
 }

@@ -1,7 +1,7 @@
 import type { Assumptions } from './assumptions.js';
 import { logarithm } from './exponential.js';
+import type { Placing } from './placing.js';
 import type { Sight } from './readings.js';
-import type { Placing } from './searchPlacings.js';
 
 /** How the joists lie, as far as it is not known but weighed: straying and drift in mm, slopes in mm in a metre. */
 export interface Setting {
@@ -18,15 +18,15 @@ export interface Setting {
 export interface System {
   readonly count: number;
   /** Joist number, counted from the leftmost joist that was read. */
-  readonly joist: readonly number[];
+  readonly joist: Float64Array;
   /** Number of the leftmost joist that was read. */
   readonly origin: number;
   /** Widths off the middle of the joist. */
-  readonly off: readonly number[];
-  readonly v: readonly number[];
-  readonly variance: readonly number[];
+  readonly off: Float64Array;
+  readonly v: Float64Array;
+  readonly variance: Float64Array;
   /** Reading less what is known of it beforehand: the width's share; mm from the near wall. */
-  readonly value: readonly number[];
+  readonly value: Float64Array;
   /** Logarithm of what the readings of one observation say of each other. */
   readonly within: number;
   readonly spacing: number;
@@ -75,12 +75,12 @@ export function systemOf(sight: Sight, placing: Placing, width: number, widthSd:
   });
   return {
     count: joist.length,
-    joist: joist.map((each) => each - origin),
+    joist: Float64Array.from(joist, (each) => each - origin),
     origin,
-    off,
-    v,
-    variance,
-    value,
+    off: Float64Array.from(off),
+    v: Float64Array.from(v),
+    variance: Float64Array.from(variance),
+    value: Float64Array.from(value),
     within,
     spacing: placing.family.spacing,
     spread: placing.family.spread,

@@ -1,0 +1,188 @@
+import { fromGrid } from '../survey/grid.js';
+import type { Component } from './components.js';
+import { componentsFrom, scattered } from './componentsFrom.js';
+import type { Fit } from './fit.js';
+import { frameOf } from './frame.js';
+import type { Inference } from './inferJoists.js';
+import { frameExtent } from './joistLine.js';
+import type { Site } from './probeSites.js';
+import type { Sight } from './readings.js';
+import { metTimber, nearestJoist, type Scatter, strayOf } from './scatter.js';
+
+/** A weighted sample of everything the marks leave open, and what a hole at each site would meet there. */
+export interface Outcomes {
+  /** Probability of each point of the sample. */
+  readonly weights: Float64Array;
+  /**
+   * Points whose joists are near a site, and the probability of timber there above that of a false hit: those of site `s` from
+   * `starts[s]` up to `starts[s + 1]`. At all other points only a false hit is possible.
+   */
+  readonly starts: Int32Array;
+  readonly points: Int32Array;
+  readonly excess: Float64Array;
+  readonly falseHit: number;
+  /** How far the joist nearest to each anchor is from it, mm, at `point * anchors + anchor`; beyond any joist where they run the other way. */
+  readonly away: Float64Array;
+  readonly anchors: number;
+  /** Nominal spacing of each point's reading, mm; 0 where its joists follow none or run the other way. */
+  readonly spacing: Float64Array;
+}
+
+/** Points of the sample. */
+const POINTS = 500;
+/** Fewest points of one component. */
+const LEAST = 4;
+/** Distance that stands for joists running the other way, mm. */
+const ELSEWHERE = 1e6;
+
+/** Components that make up all but this share of the probability are looked at. */
+const LEFT_OUT = 0.01;
+
+/** What holes at these sites would meet; `anchors` are places across the joists at mid-length, plan coordinates in mm. */
+export function outcomesOf(inference: Inference, sites: readonly Site[], anchors: readonly number[]): Outcomes {
+  const { room, direction } = inference;
+  const components = scattered(likeliest(componentsFrom(inference)), POINTS, LEAST);
+  const count = components.reduce((sum, { scatter }) => sum + (scatter?.points ?? 0), 0);
+  const weights = new Float64Array(count);
+  const away = new Float64Array(count * anchors.length);
+  const spacing = new Float64Array(count);
+  const near = fromGrid(frameExtent(room, direction).near);
+  const meetings: Meetings = { sites: [], points: [], excess: [] };
+  let offset = 0;
+  for (const { scatter, probability, weighed } of components) {
+    if (scatter === undefined) continue;
+    const same = weighed.sight.direction === direction;
+    for (let p = 0; p < scatter.points; p++) {
+      weights[offset + p] = probability * scatter.weights[p];
+      spacing[offset + p] = same && weighed.placing.family.kind === 'usual' ? weighed.placing.family.spacing : 0;
+      anchors.forEach((anchor, a) => {
+        const at = anchor - near;
+        away[(offset + p) * anchors.length + a] = same
+          ? scatter.nodes[p * scatter.joists + nearestJoist(scatter, p, at, 0)] - at
+          : ELSEWHERE;
+      });
+    }
+    for (const line of linesOf(sites, inference, weighed.sight)) meet(weighed.fit, scatter, offset, line, meetings);
+    offset += scatter.points;
+  }
+  const sum = weights.reduce((total, weight) => total + weight, 0);
+  return {
+    weights: weights.map((weight) => weight / sum),
+    ...bySite(meetings, sites.length),
+    falseHit: inference.assumptions.falseHit,
+    away,
+    anchors: anchors.length,
+    spacing,
+  };
+}
+
+function likeliest(components: readonly Component[]): Component[] {
+  const total = components.reduce((sum, { probability }) => sum + probability, 0);
+  const kept: Component[] = [];
+  let sum = 0;
+  for (const component of components) {
+    if (sum > total * (1 - LEFT_OUT)) break;
+    kept.push(component);
+    sum += component.probability;
+  }
+  return kept;
+}
+
+/** Every site and point where a hole may meet a joist. */
+interface Meetings {
+  readonly sites: number[];
+  readonly points: number[];
+  readonly excess: number[];
+}
+
+function bySite({ sites, points, excess }: Meetings, count: number): Pick<Outcomes, 'starts' | 'points' | 'excess'> {
+  const starts = new Int32Array(count + 1);
+  for (const site of sites) starts[site + 1] += 1;
+  for (let site = 0; site < count; site++) starts[site + 1] += starts[site];
+  const next = starts.slice();
+  const sorted = { starts, points: new Int32Array(sites.length), excess: new Float64Array(sites.length) };
+  sites.forEach((site, i) => {
+    const place = next[site]++;
+    sorted.points[place] = points[i];
+    sorted.excess[place] = excess[i];
+  });
+  return sorted;
+}
+
+/** Sites on one line as one reading sees them, in order across its joists: mm from the near wall, and m along from the middle. */
+interface Line {
+  readonly along: number;
+  readonly at: readonly number[];
+  readonly sites: readonly number[];
+}
+
+/** The sites as lines across the joists that a reading sees; where its joists run the other way, each site is a line of its own. */
+function linesOf(sites: readonly Site[], { room, direction }: Inference, sight: Sight): Line[] {
+  const [ours, theirs] = [frameOf(direction), frameOf(sight.direction)];
+  const extent = frameExtent(room, sight.direction);
+  const middle = fromGrid(extent.low + extent.high) / 2;
+  const lines: { along: number; at: number[]; sites: number[] }[] = [];
+  sites.forEach((site, index) => {
+    const { u, v } = theirs.into(ours.back(site.u, site.v));
+    const along = (v - middle) / 1000;
+    const last = lines[lines.length - 1];
+    const line =
+      last && last.along === along && last.at[last.at.length - 1] < u - sight.near ? last : { along, at: [], sites: [] };
+    if (line !== last) lines.push(line);
+    line.at.push(u - sight.near);
+    line.sites.push(index);
+  });
+  return lines;
+}
+
+/** Adds what holes on one line may meet at each point of one component's scatter. */
+function meet(fit: Fit, scatter: Scatter, offset: number, { along, at, sites }: Line, meetings: Meetings): void {
+  const { joists, nodes, skew, fan, first } = scatter;
+  const profiles = scatter.straying.variance.map((variance, j) =>
+    profileOf(fit, variance, scatter.straying.readings[j].length > 0),
+  );
+  for (let p = 0; p < scatter.points; p++) {
+    let site = 0;
+    for (let j = 0; j < joists && site < at.length; j++) {
+      const profile = profiles[j];
+      const centre = nodes[p * joists + j] + along * (skew[p] + fan[p] * (first + j)) + strayOf(scatter, p, j);
+      if (centre + profile.length <= at[site]) continue;
+      site = firstFrom(at, centre - profile.length, site);
+      for (; site < at.length && at[site] < centre + profile.length; site++) {
+        const away = Math.abs(at[site] - centre);
+        const step = Math.floor(away);
+        const to = profile[step + 1] ?? 0;
+        meetings.sites.push(sites[site]);
+        meetings.points.push(offset + p);
+        meetings.excess.push(profile[step] + (away - step) * (to - profile[step]));
+      }
+    }
+  }
+}
+
+/** Index of the first place that is beyond a limit, from `low` on. */
+function firstFrom(at: readonly number[], limit: number, low: number): number {
+  let high = at.length;
+  let from = low;
+  while (from < high) {
+    const middle = (from + high) >> 1;
+    if (at[middle] > limit) high = middle;
+    else from = middle + 1;
+  }
+  return from;
+}
+
+/** Probability of timber above that of a false hit, at whole millimetres from where a joist's centre is expected, until it is nothing. */
+function profileOf({ system }: Fit, variance: number, marked: boolean): number[] {
+  const { width, widthSd, assumptions } = system;
+  const { falseMiss, falseHit, missing, wander } = assumptions;
+  const most = (1 - falseMiss - falseHit) * (marked ? 1 : 1 - missing);
+  const sd = Math.sqrt(variance + wander * wander);
+  const profile: number[] = [];
+  for (let away = 0; away < 400; away++) {
+    const chance = most * metTimber(away, sd, width, widthSd);
+    if (chance < 1e-4) break;
+    profile.push(chance);
+  }
+  return profile;
+}

@@ -1,25 +1,29 @@
 import type { Assumptions } from './assumptions.js';
 import { logarithm } from './exponential.js';
 import { familiesOf } from './families.js';
+import { evidenceOfHoles, type HoleEvidence } from './holeEvidence.js';
 import { normalised, type Weighed, weighPlacings } from './hypotheses.js';
 import type { Sight } from './readings.js';
-import { type Scatter, scatterOf } from './scatter.js';
+import type { Scatter } from './scatterPoint.js';
 import { searchPlacings } from './searchPlacings.js';
 
 /** One Gaussian piece of the posterior: a placing under one setting, its probability, and the scatter that the holes weigh. */
 export interface Component {
   readonly weighed: Weighed;
   readonly probability: number;
-  /** Only where there are holes: misses, or hits that were not centred. */
-  readonly scatter: Scatter | undefined;
+  /** What holes say beside the fit: misses, and hits that were not centred; nothing where no hole is near a joist. */
+  readonly holes?: HoleEvidence;
+  /** A sample of all that is left open, where one was asked for. */
+  readonly scatter?: Scatter;
 }
 
 /** Components kept beside the most probable one. */
 const KEPT = 24;
 /** Share of the probability that the kept components must make up before the rest is dropped. */
 const ENOUGH = 0.998;
-/** Scatter points shared among the components while holes are weighed. */
+/** Points shared among the components while holes are weighed, and the fewest that one gets. */
 const POINTS = 600;
+const LEAST_POINTS = 32;
 
 /** The posterior over all sights as a mixture, the most probable first. */
 export function componentsOf(
@@ -39,15 +43,13 @@ export function componentsOf(
   });
   const kept = mostProbable(weighed);
   const holes = sights.some(({ sight }) => sight.misses.length > 0 || sight.readings.some(({ anywhere }) => anywhere));
-  if (!holes) {
-    return kept.map(({ weighed: each, probability }) => ({ weighed: each, probability, scatter: undefined }));
-  }
-  const scatters = kept.map(({ weighed: each, probability }) =>
-    scatterOf(each.fit, each.sight, each.placing, Math.max(24, Math.ceil(POINTS * probability))),
+  if (!holes) return kept.map(({ weighed: each, probability }) => ({ weighed: each, probability }));
+  const evidence = kept.map(({ weighed: each, probability }) =>
+    evidenceOfHoles(each.fit, each.sight, each.placing, Math.max(LEAST_POINTS, Math.ceil(POINTS * probability))),
   );
-  const after = normalised(kept.map(({ weighed: each }, i) => each.logWeight + scatters[i].logHoles));
+  const after = normalised(kept.map(({ weighed: each }, i) => each.logWeight + evidence[i].logHoles));
   return kept
-    .map(({ weighed: each }, i) => ({ weighed: each, probability: after[i], scatter: scatters[i] }))
+    .map(({ weighed: each }, i) => ({ weighed: each, probability: after[i], holes: evidence[i] }))
     .map((component, index) => ({ component, index }))
     .sort((a, b) => b.component.probability - a.component.probability || a.index - b.index)
     .map(({ component }) => component);

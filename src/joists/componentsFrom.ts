@@ -4,6 +4,7 @@ import { fitOf } from './fit.js';
 import type { Inference } from './inferJoists.js';
 import { type Sight, sightAlong } from './readings.js';
 import { scatterOf } from './scatter.js';
+import type { Scatter } from './scatterPoint.js';
 import { systemOf } from './system.js';
 
 /** The components of an inference again, from the plain data of its hypotheses; those along one axis only when asked. */
@@ -21,12 +22,16 @@ export function componentsFrom(inference: Inference): Component[] {
     const placing = { family, places, doubled: hypothesis.doubled };
     const system = systemOf(sight, placing, width.value, width.sd, assumptions);
     const fit = fitOf(system, { straying, drift, skew, fan });
-    return [{ weighed: { sight, placing, fit, logWeight: 0 }, probability, scatter: undefined }];
+    return [{ weighed: { sight, placing, fit, logWeight: 0 }, probability }];
   });
 }
 
 /** Each component with a scatter of its share of `points`, at least `least`, weighed by the holes. */
-export function scattered(components: readonly Component[], points: number, least: number): Required<Component>[] {
+export function scattered(
+  components: readonly Component[],
+  points: number,
+  least: number,
+): (Component & { readonly scatter: Scatter })[] {
   return components.map((component) => {
     const { fit, sight, placing } = component.weighed;
     const share = Math.max(least, Math.ceil(points * component.probability));

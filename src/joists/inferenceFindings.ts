@@ -6,9 +6,9 @@ import type { CandidateGroup } from './candidatesOf.js';
 import type { Component } from './components.js';
 import { frameOf } from './frame.js';
 import { frameExtent } from './joistLine.js';
+import { joistsInRoom } from './joistsInRoom.js';
 import { type JoistBelief, shiftBetween } from './joistsOfComponents.js';
 import { nodeMeansOf } from './predict.js';
-import { joistsInRoom } from './scatter.js';
 
 /** What the findings are made from. */
 interface Told {

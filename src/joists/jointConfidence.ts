@@ -7,7 +7,7 @@ import { componentsFrom, scattered } from './componentsFrom.js';
 import type { Inference } from './inferJoists.js';
 import { frameExtent } from './joistLine.js';
 import { normalBelowQuick, normalWithin } from './normal.js';
-import { nearestJoist, type Scatter, strayOf } from './scatter.js';
+import { nearestJoist, type Scatter, strayOf } from './scatterPoint.js';
 
 /** Where an end joint falls. */
 export interface EndJoint {

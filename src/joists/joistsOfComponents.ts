@@ -1,7 +1,8 @@
 import type { Assumptions } from './assumptions.js';
 import type { Component } from './components.js';
+import { movedBy } from './holeEvidence.js';
+import { joistsInRoom } from './joistsInRoom.js';
 import { nodeMeansOf, predictRow } from './predict.js';
-import { joistsInRoom, type Scatter, strayOf } from './scatter.js';
 
 /** What the posterior says of one joist: positions in mm from the near wall. */
 export interface JoistBelief {
@@ -128,16 +129,18 @@ function timberOf({ weighed: { fit, sight } }: Component): View['timberNear'] {
 }
 
 function rowView(component: Component, numbers: readonly number[], shift: number): View['at'] {
+  const { holes } = component;
   const { fit, sight, placing } = component.weighed;
   const { origin, assumptions } = fit.system;
   const joists = numbers.map((number) => number + shift - origin);
   const along = [sight.low, 0, sight.high];
   const timbers = (joist: number): number => (placing.doubled.includes(joist + origin) ? 2 : 1);
-  const row = predictRow(fit, joists[0], joists[joists.length - 1], along, timbers);
+  const beside = holes?.targets ?? [];
+  const row = predictRow(fit, { first: joists[0], last: joists[joists.length - 1], along, timbers, beside });
   const marked = new Set(placing.places.map((place) => place?.joist));
-  const holes = component.scatter ? holesShift(component.scatter, joists) : undefined;
   return (index) => {
-    const moved = holes?.[index] ?? { mean: 0, variance: 0 };
+    const moved = holes ? movedBy(holes, (target) => row.covariances[index * beside.length + target]) : { mean: 0, variance: 0 };
+    const there = holes?.presence.get(joists[index]) ?? 1 - assumptions.missing;
     return {
       means: along.map((_, i) => row.means[3 * index + i] + moved.mean),
       variances: along.map((_, i) => {
@@ -145,26 +148,7 @@ function rowView(component: Component, numbers: readonly number[], shift: number
         return Math.max(variance * 0.1, variance + moved.variance);
       }),
       width: row.widths[index],
-      presence: marked.has(numbers[index] + shift) ? 1 : 1 - assumptions.missing,
+      presence: marked.has(numbers[index] + shift) ? 1 : there,
     };
   };
-}
-
-/** How the holes move each joist's centre and change its variance, beside the fit without them. */
-function holesShift(scatter: Scatter, joists: readonly number[]): { mean: number; variance: number }[] {
-  const { points, weights } = scatter;
-  return joists.map((joist) => {
-    const j = joist - scatter.first;
-    if (j < 0 || j >= scatter.joists) return { mean: 0, variance: 0 };
-    let [mean, square, bareMean, bareSquare] = [0, 0, 0, 0];
-    const middle = scatter.nodes[j];
-    for (let p = 0; p < points; p++) {
-      const centre = scatter.nodes[p * scatter.joists + j] + strayOf(scatter, p, j) - middle;
-      mean += weights[p] * centre;
-      square += weights[p] * centre * centre;
-      bareMean += centre / points;
-      bareSquare += (centre * centre) / points;
-    }
-    return { mean: mean - bareMean, variance: square - mean * mean - (bareSquare - bareMean * bareMean) };
-  });
 }

@@ -104,23 +104,33 @@ export interface Row {
   readonly variances: Float64Array;
   /** Expected widths, mm. */
   readonly widths: Float64Array;
+  /** Covariance of the centres at mid-length with the other targets, mm2: joist by joist, target by target. */
+  readonly covariances: Float64Array;
 }
 
-/** {@link predict} for the centres of a row of joists at the places `along` them (m from mid-length), and for their widths. */
-export function predictRow(
-  fit: Fit,
-  first: number,
-  last: number,
-  along: readonly number[],
-  timbers: (joist: number) => number,
-): Row {
+/** What is asked of a row of joists. */
+export interface RowAsked {
+  readonly first: number;
+  readonly last: number;
+  /** Places along the joists, m from mid-length. */
+  readonly along: readonly number[];
+  /** How many timbers a joist is made of. */
+  readonly timbers: (joist: number) => number;
+  /** Other targets whose covariance with the centres is wanted. */
+  readonly beside: readonly Target[];
+}
+
+/** {@link predict} for the centres of a row of joists, and for their widths. */
+export function predictRow(fit: Fit, { first, last, along, timbers, beside }: RowAsked): Row {
   const variances = variancesOf(fit.system, fit.setting);
   const count = Math.max(0, last - first + 1);
   const row = {
     means: new Float64Array(count * along.length),
     variances: new Float64Array(count * along.length),
     widths: new Float64Array(count),
+    covariances: new Float64Array(count * beside.length),
   };
+  const others = beside.map((target) => told(fit, sumOf(target), variances));
   const sloping = fit.system.v.some((v) => v !== 0);
   const edges = fit.system.off.some((off) => off !== 0);
   for (let n = 0; n < count; n++) {
@@ -136,6 +146,9 @@ export function predictRow(
     along.forEach((v, i) => {
       row.means[n * along.length + i] = middle.mean + v * slope.mean;
       row.variances[n * along.length + i] = atMiddle + v * (2 * both + v * ofSlope);
+    });
+    others.forEach((other, i) => {
+      row.covariances[n * beside.length + i] = between(fit, middle, other, variances);
     });
     row.widths[n] = told(fit, { ...nothing, width: timbers(joist) }, variances, edges).mean;
   }

@@ -33,6 +33,14 @@ export {
 } from './fixings/fixingCapacity.js';
 export { type FixingLength, fixingLength } from './fixings/fixingLength.js';
 export type { FixingLengthRequest } from './fixings/fixingLengthRequest.js';
+export {
+  type FixingCount,
+  type FixingCounts,
+  type FixingRequirements,
+  type FixingRequirementsRequest,
+  fixingRequirements,
+  type Requirement,
+} from './fixings/fixingRequirements.js';
 export { type FixingDistance, type FixingSpacing, type FixingSpacingRequest, fixingSpacing } from './fixings/fixingSpacing.js';
 export { type FixingsPerLine, type FixingsPerLineRequest, fixingsPerLine } from './fixings/fixingsPerLine.js';
 export type { FixedLayout } from './fixings/layoutSchema.js';
@@ -48,6 +56,13 @@ export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpaci
 export { nextProbe, type Probe, type ProbeOptions } from './joists/nextProbe.js';
 export type { Reach } from './joists/probeSites.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
+export {
+  type ComparedRule,
+  compareRules,
+  type RuleSetsToCompare,
+  type RulesComparison,
+  type RulesForCeiling,
+} from './plan/compareRules.js';
 export type { CompletedFixingInputs, FixingInputs, ScrewChoice } from './plan/fixCeiling.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
 export type { CheckRecord, CheckStep } from './rules/checkRecord.js';

@@ -53,7 +53,11 @@ const requestSchema: z.ZodMiniType<FixingsPerLineRequest> = z
  */
 export function fixingsPerLine(request: FixingsPerLineRequest): FixingsPerLine {
   admit(requestSchema, request);
-  const { width, spacing, edgeDistance } = request;
+  return perLine(request);
+}
+
+/** {@link fixingsPerLine} without its door. */
+export function perLine({ width, spacing, edgeDistance }: FixingsPerLineRequest): FixingsPerLine {
   const between = toGrid(width) - 2 * toGrid(edgeDistance);
   const steps = Math.ceil(between / toGrid(spacing));
   return { count: steps + 1, pitch: steps === 0 ? 0 : between / steps / 1000, first: edgeDistance };

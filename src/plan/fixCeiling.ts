@@ -92,12 +92,25 @@ export function fixCeiling(
   { joists, direction }: LocatedJoists,
   rules: RuleSet,
 ): { readonly fixings: PlacedFixings; readonly fixingLength: FixingLength; readonly findings: readonly Finding[] } {
-  const { room, lining, boards, finish, packing, probed, serviceDepth, fireRating, screws, noFix } = job;
-  const [{ thickness }] = boards;
+  const { room, lining, boards, finish, noFix } = job;
+  const fixings = fixingsOf({ room, layout, joists, rules, lining, boardThickness: boards[0].thickness, noFix });
+  const fixingLength = lengthForCeiling(job, joists, rules);
+  return {
+    fixings,
+    fixingLength,
+    findings: [...fixings.findings, ...fixingLength.findings, ...cutEdgeFindings(layout, boards, finish, direction)],
+  };
+}
+
+/** How long the screws of a ceiling are. */
+export function lengthForCeiling(
+  { lining, boards, packing, probed, serviceDepth, fireRating, screws }: CeilingToFix & CompletedFixingInputs,
+  joists: readonly Joist[],
+  rules: RuleSet,
+): FixingLength {
   const joistDepth = leastDepth(joists);
-  const fixings = fixingsOf({ room, layout, joists, rules, lining, boardThickness: thickness, noFix });
-  const fixingLength = lengthOfFixings({
-    thicknesses: [thickness],
+  return lengthOfFixings({
+    thicknesses: [boards[0].thickness],
     lining,
     packing,
     rules,
@@ -107,11 +120,6 @@ export function fixCeiling(
     ...(fireRating !== undefined && { fireRating }),
     ...(joistDepth !== undefined && { joistDepth }),
   });
-  return {
-    fixings,
-    fixingLength,
-    findings: [...fixings.findings, ...fixingLength.findings, ...cutEdgeFindings(layout, boards, finish, direction)],
-  };
 }
 
 /** Of the joists whose depth is known the shallowest, mm: what may have been bored in it lies nearest the screws. */

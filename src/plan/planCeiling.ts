@@ -37,7 +37,7 @@ export interface Job extends FixingInputs {
   readonly takeOff?: TakeOffOptions;
 }
 
-const jobSchema: z.ZodMiniType<Job> = z.strictObject({
+export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
   room: roomSchema,
   joists: joistDescriptionSchema,
   lining: liningSchema,

@@ -281,6 +281,11 @@ export const messages: Readonly<Record<string, Message>> = {
     message: 'Piece {piece} on {joist}: {value} mm where no screw may go, more than the {limit} allowed between screws.',
     remedy: 'Trace the service and see whether it can be moved or guarded.',
   },
+  'fixing-line-closed': {
+    of: 'fixing-gap',
+    message: 'Piece {piece} on {joist}: no screw may go anywhere along {value} mm; {limit} is allowed between screws.',
+    remedy: 'Trace the service and see whether it can be moved or guarded.',
+  },
   'fixing-off-timber': {
     message: 'Piece {piece} has a butt joint with less than {limit} mm of timber under its end: no screw can hold it.',
     remedy: 'Move the joint to another joist.',

@@ -5,6 +5,8 @@ const STANDARD = 'International Residential Code';
 /** Sizes in inches of the code, in mm. */
 const SIXTEEN = 406.4;
 const TWENTY_FOUR = 609.6;
+/** 24 in is 610 on a tape in whole mm. */
+const range = { least: 0, greatest: 610 };
 
 /** Table R702.3.5, ceilings without adhesive: from memory, it agrees with the Canadian table that was read. */
 export const supportSpacing = /* @__PURE__ */ table(
@@ -16,9 +18,9 @@ export const supportSpacing = /* @__PURE__ */ table(
   [
     { value: SIXTEEN, when: { boardThickness: 9.5, orientation: 'across' } },
     { value: SIXTEEN, when: { boardThickness: 12.7, orientation: 'along' } },
-    { value: TWENTY_FOUR, when: { boardThickness: 12.7, orientation: 'across' } },
+    { value: TWENTY_FOUR, range, when: { boardThickness: 12.7, orientation: 'across' } },
     { value: SIXTEEN, when: { boardThickness: 15.9, orientation: 'along' } },
-    { value: TWENTY_FOUR, when: { boardThickness: 15.9, orientation: 'across' } },
+    { value: TWENTY_FOUR, range, when: { boardThickness: 15.9, orientation: 'across' } },
   ],
 );
 
@@ -36,8 +38,8 @@ export const texturedSpacing = /* @__PURE__ */ table(
   },
   [
     { value: SIXTEEN, when: { boardThickness: 12.7, orientation: 'across', finish: 'textured' } },
-    { value: TWENTY_FOUR, when: { boardThickness: 12.7, orientation: 'across', finish: 'textured', board: 'sag-resistant' } },
-    { value: TWENTY_FOUR, when: { boardThickness: 15.9, orientation: 'across', finish: 'textured' } },
+    { value: TWENTY_FOUR, range, when: { boardThickness: 12.7, orientation: 'across', finish: 'textured', board: 'sag-resistant' } },
+    { value: TWENTY_FOUR, range, when: { boardThickness: 15.9, orientation: 'across', finish: 'textured' } },
   ],
 );
 

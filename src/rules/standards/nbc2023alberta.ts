@@ -6,9 +6,9 @@ import { table } from '../clause.js';
  */
 const STANDARD = 'National Building Code, Alberta edition';
 
-/** The printed 400 and 600 are the metric names of 16 and 24 in. */
+/** The printed 400 and 600 are the metric names of 16 and 24 in, which a tape reads as 406 and 610. */
 const SIXTEEN_INCHES = { least: 0, greatest: 406.4 };
-const TWENTY_FOUR_INCHES = { least: 0, greatest: 609.6 };
+const TWENTY_FOUR_INCHES = { least: 0, greatest: 610 };
 
 /** Table 9.29.5.3, ceilings. What it does not permit has no row. */
 export const supportSpacing = /* @__PURE__ */ table(

@@ -38,7 +38,11 @@ export const texturedSpacing = /* @__PURE__ */ table(
   },
   [
     { value: SIXTEEN, when: { boardThickness: 12.7, orientation: 'across', finish: 'textured' } },
-    { value: TWENTY_FOUR, range, when: { boardThickness: 12.7, orientation: 'across', finish: 'textured', board: 'sag-resistant' } },
+    {
+      value: TWENTY_FOUR,
+      range,
+      when: { boardThickness: 12.7, orientation: 'across', finish: 'textured', board: 'sag-resistant' },
+    },
     { value: TWENTY_FOUR, range, when: { boardThickness: 15.9, orientation: 'across', finish: 'textured' } },
   ],
 );

@@ -20,6 +20,7 @@ import { cautions } from './cautions.js';
 import type { CeilingPlan } from './ceilingPlan.js';
 import { certainty } from './certainty.js';
 import { completeFixing, type FixingInputs, fixCeiling, fixingInputs } from './fixCeiling.js';
+import { rememberedRules } from './rememberedRules.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
 export interface Job extends FixingInputs {
@@ -90,6 +91,7 @@ export function planCeiling(job: Job): CeilingPlan {
     }),
     ...located.findings,
     ...layout.findings.map(asBinding),
+    ...rememberedRules(rules, boards[0].thickness),
     ...screwFindings,
   ]);
   const hold = findings.find((each) => each.severity === 'hold');

@@ -1,87 +1,53 @@
-import type { Rule, RuleKey } from './ruleSet.js';
+import type { Level, Rule, RuleKey, Sense } from './ruleSet.js';
+
+type Facts = Omit<Rule, 'rows'>;
+
+type Say = (level: Level, title: string, unit?: Rule['unit']) => Facts;
+
+const says =
+  (sense: Sense): Say =>
+  (level, title, unit = 'mm') => ({ title, unit, sense, level });
 
 /** What each rule governs, in site words, and whether it must hold: the same in every set. */
-export const ruleFacts: Readonly<Record<RuleKey, Omit<Rule, 'rows'>>> = {
-  'stagger.minimum': {
-    title: 'butt joints of neighbouring rows apart, and never on the same joist',
-    unit: 'mm',
-    sense: 'at least',
-    level: 'must',
-  },
-  'stagger.preferred': {
-    title: 'butt joints of neighbouring rows apart, preferred',
-    unit: 'mm',
-    sense: 'at least',
-    level: 'should',
-  },
-  'piece.minimumLength': { title: 'shortest piece', unit: 'mm', sense: 'at least', level: 'must' },
-  'piece.preferredLength': { title: 'shortest piece, preferred', unit: 'mm', sense: 'at least', level: 'should' },
-  'piece.minimumSupports': {
-    title: 'joists under each piece, those of its butt joints counted',
-    unit: 'joists',
-    sense: 'at least',
-    level: 'must',
-  },
-  'piece.maximumMass': { title: 'heaviest piece', unit: 'kg', sense: 'at most', level: 'must' },
-  'row.minimumWidth': { title: 'narrowest row', unit: 'mm', sense: 'at least', level: 'must' },
-  'row.preferredWidth': { title: 'narrowest row, preferred', unit: 'mm', sense: 'at least', level: 'should' },
-  'perimeter.gap': { title: 'gap between board and wall', unit: 'mm', sense: 'nominal', level: 'must' },
-  'perimeter.overhang': { title: 'board beyond its last joist at a wall', unit: 'mm', sense: 'at most', level: 'should' },
-  'perimeter.probeBay': {
-    title: 'last joist from a wall before one more is looked for',
-    unit: 'mm',
-    sense: 'at most',
-    level: 'should',
-  },
-  'joint.gap': { title: 'gap at a butt joint', unit: 'mm', sense: 'nominal', level: 'must' },
-  'edgeJoint.gap': { title: 'gap between long edges', unit: 'mm', sense: 'nominal', level: 'must' },
-  kerf: { title: 'width of a cut', unit: 'mm', sense: 'nominal', level: 'must' },
-  'cut.tolerance': { title: 'accuracy of a cut', unit: 'mm', sense: 'at most', level: 'must' },
-  'oldJoint.clearance': { title: 'new joint from a joint of the old ceiling', unit: 'mm', sense: 'at least', level: 'should' },
-  'opening.jointClearance': { title: 'joint from an opening', unit: 'mm', sense: 'at least', level: 'should' },
-  'hatch.cornerClearance': { title: 'joint from the line of a hatch corner', unit: 'mm', sense: 'at least', level: 'should' },
-  'support.centres': { title: 'joist centres', unit: 'mm', sense: 'at most', level: 'must' },
-  'fixing.field': { title: 'fixings along a joist, middle of board', unit: 'mm', sense: 'at most', level: 'must' },
-  'fixing.boardEnd': { title: 'fixings along a board end', unit: 'mm', sense: 'at most', level: 'should' },
-  'fixing.perimeter': { title: 'fixings along the edge of the ceiling', unit: 'mm', sense: 'at most', level: 'should' },
-  'fixing.boundEdgeDistance': { title: 'fixing from a bound edge', unit: 'mm', sense: 'at least', level: 'must' },
-  'fixing.cutEdgeDistance': { title: 'fixing from a cut edge or end', unit: 'mm', sense: 'at least', level: 'must' },
-  'fixing.timberEdgeDistance': { title: 'fixing from the edge of the timber', unit: 'mm', sense: 'at least', level: 'must' },
-  'fixing.floatingEdgeDistance': {
-    title: 'fixing from an edge, at most, where that saves one',
-    unit: 'mm',
-    sense: 'at most',
-    level: 'must',
-  },
-  'fixing.embedment': { title: 'fixing into the joist', unit: 'mm', sense: 'at least', level: 'must' },
-  'fixing.preferredEmbedment': { title: 'fixing into the joist, preferred', unit: 'mm', sense: 'at least', level: 'should' },
-  'fixing.maximumEmbedment': { title: 'fixing into the joist', unit: 'mm', sense: 'at most', level: 'must' },
-  'fixing.serviceMargin': { title: 'point of a fixing from a known pipe or cable', unit: 'mm', sense: 'at least', level: 'must' },
-  'fixing.nailLineClearance': {
-    title: 'fixing from the line of old lath nails',
-    unit: 'mm',
-    sense: 'at least',
-    level: 'should',
-  },
-  'fixing.practiceField': {
-    title: 'fixings along a joist, middle of board, by rule of thumb',
-    unit: 'mm',
-    sense: 'nominal',
-    level: 'should',
-  },
-  'fixing.tightButtTimber': {
-    title: 'joist under two ends butted tight and fixed at an angle',
-    unit: 'mm',
-    sense: 'at least',
-    level: 'should',
-  },
-  'fixing.tightButtDistance': {
-    title: 'fixing from an end that is butted tight, at an angle',
-    unit: 'mm',
-    sense: 'nominal',
-    level: 'should',
-  },
-  'fixing.pairField': { title: 'pairs of nails along a joist', unit: 'mm', sense: 'at most', level: 'must' },
-  'fixing.pairDistance': { title: 'second nail of a pair from the first', unit: 'mm', sense: 'nominal', level: 'must' },
-  'movementJoint.maximumRun': { title: 'ceiling without a movement joint', unit: 'mm', sense: 'at most', level: 'should' },
-};
+export function ruleFacts(): Readonly<Record<RuleKey, Facts>> {
+  const [atLeast, atMost, nominal] = [says('at least'), says('at most'), says('nominal')];
+  return {
+    'stagger.minimum': atLeast('must', 'butt joints of neighbouring rows apart, and never on the same joist'),
+    'stagger.preferred': atLeast('should', 'butt joints of neighbouring rows apart, preferred'),
+    'piece.minimumLength': atLeast('must', 'shortest piece'),
+    'piece.preferredLength': atLeast('should', 'shortest piece, preferred'),
+    'piece.minimumSupports': atLeast('must', 'joists under each piece, those of its butt joints counted', 'joists'),
+    'piece.maximumMass': atMost('must', 'heaviest piece', 'kg'),
+    'row.minimumWidth': atLeast('must', 'narrowest row'),
+    'row.preferredWidth': atLeast('should', 'narrowest row, preferred'),
+    'perimeter.gap': nominal('must', 'gap between board and wall'),
+    'perimeter.overhang': atMost('should', 'board beyond its last joist at a wall'),
+    'perimeter.probeBay': atMost('should', 'last joist from a wall before one more is looked for'),
+    'joint.gap': nominal('must', 'gap at a butt joint'),
+    'edgeJoint.gap': nominal('must', 'gap between long edges'),
+    kerf: nominal('must', 'width of a cut'),
+    'cut.tolerance': atMost('must', 'accuracy of a cut'),
+    'oldJoint.clearance': atLeast('should', 'new joint from a joint of the old ceiling'),
+    'opening.jointClearance': atLeast('should', 'joint from an opening'),
+    'hatch.cornerClearance': atLeast('should', 'joint from the line of a hatch corner'),
+    'support.centres': atMost('must', 'joist centres'),
+    'fixing.field': atMost('must', 'fixings along a joist, middle of board'),
+    'fixing.boardEnd': atMost('should', 'fixings along a board end'),
+    'fixing.perimeter': atMost('should', 'fixings along the edge of the ceiling'),
+    'fixing.boundEdgeDistance': atLeast('must', 'fixing from a bound edge'),
+    'fixing.cutEdgeDistance': atLeast('must', 'fixing from a cut edge or end'),
+    'fixing.timberEdgeDistance': atLeast('must', 'fixing from the edge of the timber'),
+    'fixing.floatingEdgeDistance': atMost('must', 'fixing from an edge, at most, where that saves one'),
+    'fixing.embedment': atLeast('must', 'fixing into the joist'),
+    'fixing.preferredEmbedment': atLeast('should', 'fixing into the joist, preferred'),
+    'fixing.maximumEmbedment': atMost('must', 'depth of a fixing in the joist, for cables and pipes'),
+    'fixing.serviceMargin': atLeast('must', 'point of a fixing from a known pipe or cable'),
+    'fixing.nailLineClearance': atLeast('should', 'fixing from the line of old lath nails'),
+    'fixing.practiceField': nominal('should', 'fixings along a joist, middle of board, by rule of thumb'),
+    'fixing.tightButtTimber': atLeast('should', 'joist under two ends butted tight and fixed at an angle'),
+    'fixing.tightButtDistance': nominal('should', 'fixing from an end that is butted tight, at an angle'),
+    'fixing.pairField': atMost('must', 'pairs of nails along a joist'),
+    'fixing.pairDistance': nominal('must', 'second nail of a pair from the first'),
+    'movementJoint.maximumRun': atMost('should', 'ceiling without a movement joint'),
+  };
+}

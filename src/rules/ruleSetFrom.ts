@@ -15,6 +15,7 @@ export function ruleSetFrom(
   base: () => SetClauses = () => ({}),
 ): RuleSet {
   const practice: Readonly<Partial<Record<RuleKey, readonly RuleRow[]>>> = practiceRows();
+  const facts = ruleFacts();
   const all = { ...base(), ...clauses };
   const rowsOf = (key: RuleKey): readonly RuleRow[] => {
     const given = all[key];
@@ -27,6 +28,6 @@ export function ruleSetFrom(
     if (rows === undefined) throw new Error(`${about.id} has no ${key}`);
     return rows;
   };
-  const rules = Object.fromEntries(RULE_KEYS.map((key): [RuleKey, Rule] => [key, { ...ruleFacts[key], rows: rowsOf(key) }]));
+  const rules = Object.fromEntries(RULE_KEYS.map((key): [RuleKey, Rule] => [key, { ...facts[key], rows: rowsOf(key) }]));
   return { ...about, rules: rules as Record<RuleKey, Rule> };
 }

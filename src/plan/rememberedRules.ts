@@ -1,0 +1,12 @@
+import type { Finding } from '../rules/finding.js';
+import { memoryNote } from '../rules/memoryNote.js';
+import { RULE_KEYS, type RuleKey, type RuleSet } from '../rules/ruleSet.js';
+
+/** Rules that a layout leans on; what the screws lean on they say themselves, and no step asks how long a ceiling may run. */
+const LAYOUT_RULES: readonly RuleKey[] = RULE_KEYS.filter(
+  (key) => !key.startsWith('fixing.') && key !== 'movementJoint.maximumRun',
+);
+
+/** Says which rules of the layout rest on values from memory. */
+export const rememberedRules = (rules: RuleSet, boardThickness: number): Finding[] =>
+  memoryNote(rules, LAYOUT_RULES, { boardThickness, orientation: 'across', noggings: false });

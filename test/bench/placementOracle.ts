@@ -21,7 +21,7 @@ export async function placementOracle(limit = LIMIT) {
     const text = placementModel(room, question);
     if (text === undefined) return { status: 'infeasible', time: 0 };
     const start = performance.now();
-    const { Status, ObjectiveValue } = highs.solve(text, { time_limit: limit, output_flag: false, random_seed: 1 });
+    const { Status, ObjectiveValue } = highs.solve(text, { time_limit: limit, output_flag: false });
     const time = performance.now() - start;
     if (Status === 'Infeasible') return { status: 'infeasible', time };
     if (Status !== 'Optimal') return { status: 'unfinished', time };

@@ -1,0 +1,45 @@
+import { rectangle, tryPlaceBoards } from 'soffitwright';
+import { boardOf } from '../generators/rooms.js';
+
+/** Metres across the joists and along them. */
+const SIZES = [
+  [3, 2.4],
+  [4.5, 3.6],
+  [6, 4.8],
+  [9, 6],
+  [12, 8],
+  [15, 10],
+  [20, 12],
+  [24, 16],
+  [30, 20],
+] as const;
+
+/** Off the even place, mm; the same for each joist at every run. */
+const stray = (k: number): number => ((k * 7919) % 11) - 5;
+
+/** Prints time, gap and memory as rooms grow; before anything else has used memory. */
+export function printGrowth(): void {
+  for (const even of [true, false]) {
+    console.log(`growth, joists at 400${even ? '' : ', each up to 5 off'}, boards of 2400 x 1200:`);
+    for (const [across, along] of SIZES) {
+      const positions: number[] = [];
+      for (let k = 0; 60 + k * 400 < across * 1000 - 30; k++) positions.push(60 + k * 400 + (even ? 0 : stray(k)));
+      const outline = rectangle(across * 1000, along * 1000);
+      const start = performance.now();
+      const attempt = tryPlaceBoards({
+        room: { outline },
+        joists: { direction: 'y', positions, width: 47 },
+        boards: [boardOf(2400, 1200)],
+      });
+      const time = performance.now() - start;
+      const rows = Math.ceil((along * 1000 - 10) / 1200);
+      const answer = attempt.ok
+        ? `${attempt.value.boardsBought} boards, gap ${attempt.value.boardsBought - attempt.value.bound}, ${attempt.value.proven ? 'proven' : 'not proven'}`
+        : 'no layout';
+      const memory = Math.round(process.resourceUsage().maxRSS / 1024);
+      console.log(
+        `  ${across} x ${along} m, ${rows} rows, ${positions.length} joists: ${time.toFixed(1)} ms, ${answer}, ${memory} MB at most so far`,
+      );
+    }
+  }
+}

@@ -27,7 +27,7 @@ export interface MarkRequest {
 
 export interface FixingMarks {
   readonly marks: readonly number[];
-  /** Stretches longer than the spacing in which nothing may be fixed. */
+  /** Stretches longer than the spacing in which nothing may be fixed; the whole line where there are no marks. */
   readonly tooWide: readonly Stretch[];
 }
 
@@ -39,7 +39,9 @@ export function fixingMarks(request: MarkRequest): FixingMarks {
   const free = freeStretches(request);
   if (free.length === 0) return { marks: [], tooWide: [{ from: request.low, to: request.high }] };
   const even = evenMarks(request, free[0].from, free[free.length - 1].to);
-  if (even.every((mark) => free.some(({ from, to }) => from <= mark && mark <= to))) return { marks: even, tooWide: [] };
+  const bridged = free[0].from - request.low <= request.spacing && request.high - free[free.length - 1].to <= request.spacing;
+  if (bridged && even.every((mark) => free.some(({ from, to }) => from <= mark && mark <= to)))
+    return { marks: even, tooWide: [] };
   return marksAround(request, free);
 }
 
@@ -60,7 +62,8 @@ function evenMarks({ low, high, spacing, floating, lean = 0 }: MarkRequest, leas
   const firstAtMost = Math.max(least, low + floating);
   const lastAtLeast = Math.min(greatest, high - floating);
   const gaps = Math.max(0, Math.ceil((lastAtLeast - firstAtMost) / spacing));
-  if (gaps === 0) return [wholeWithin((least + greatest) / 2, least, greatest)];
+  // One serves both edges: no further from either than it must be.
+  if (gaps === 0) return [wholeWithin((least + greatest) / 2, Math.max(least, lastAtLeast), Math.min(greatest, firstAtMost))];
   const first = Math.min(up(least), greatest);
   let best: { readonly at: number; readonly step: number; readonly lean: number } | undefined;
   const longest = Math.min(down(spacing), down((greatest - first) / gaps));
@@ -100,22 +103,25 @@ function unevenMarks(
  * the rest to reach; working forward, each goes as near its even place as that allows.
  */
 function marksAround(request: MarkRequest, free: readonly Stretch[]): FixingMarks {
-  const tooWide: Stretch[] = [];
+  const { low, high, spacing } = request;
+  const tooWide: Stretch[] = free[0].from - low > spacing ? [{ from: low, to: free[0].from }] : [];
   const groups: Stretch[][] = [[free[0]]];
   for (let i = 1; i < free.length; i++) {
     const between = { from: free[i - 1].to, to: free[i].from };
-    if (between.to - between.from <= request.spacing) groups[groups.length - 1].push(free[i]);
+    if (between.to - between.from <= spacing) groups[groups.length - 1].push(free[i]);
     else {
       tooWide.push(between);
       groups.push([free[i]]);
     }
   }
+  const end = free[free.length - 1].to;
+  if (high - end > spacing) tooWide.push({ from: end, to: high });
   const marks = groups.flatMap((group, index) => {
     const [least, greatest] = [group[0].from, group[group.length - 1].to];
     // Beside a stretch that cannot be bridged the fixing goes as near to it as it may.
-    const firstAtMost = index === 0 ? Math.max(least, request.low + request.floating) : least;
-    const lastAtLeast = index === groups.length - 1 ? Math.min(greatest, request.high - request.floating) : greatest;
-    return marksInGroup(group, firstAtMost, lastAtLeast, request.spacing);
+    const firstAtMost = index === 0 ? Math.max(least, low + request.floating) : least;
+    const lastAtLeast = index === groups.length - 1 ? Math.min(greatest, high - request.floating) : greatest;
+    return marksInGroup(group, firstAtMost, lastAtLeast, spacing);
   });
   return { marks, tooWide };
 }

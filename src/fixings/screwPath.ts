@@ -124,9 +124,10 @@ const between = ({ from, to }: Leg, v: number): number =>
  * The stretch of a leg within a distance of a side. The distance to a side is convex along the leg, so the stretch is one; its
  * ends are found by halving whole grid steps.
  */
-function besideSide(leg: Leg, [a, b]: readonly [LinePoint, LinePoint], distance: number): Stretch[] {
+function besideSide(leg: Leg, [a, b]: readonly [LinePoint, LinePoint], clearance: number): Stretch[] {
   const { from, to } = leg;
-  if (distance <= 0) return [];
+  if (clearance <= 0) return [];
+  const distance = clearance + rounding(leg);
   if (Math.max(a.v, b.v) + distance <= from.v || Math.min(a.v, b.v) - distance >= to.v) return [];
   if (Math.max(a.u, b.u) + distance <= Math.min(from.u, to.u) || Math.min(a.u, b.u) - distance >= Math.max(from.u, to.u))
     return [];
@@ -143,6 +144,9 @@ function besideSide(leg: Leg, [a, b]: readonly [LinePoint, LinePoint], distance:
     },
   ];
 }
+
+/** On a slanting leg a place is moved to the grid, by up to half a step. */
+const rounding = ({ from, to }: Leg): number => (from.u === to.u ? 0 : 1);
 
 /** Where a convex function is least, to a grid step. */
 function lowest(f: (v: number) => number, from: number, to: number): number {
@@ -187,7 +191,7 @@ function inside(leg: Leg, { sides }: Obstacle): Stretch[] {
   levels.sort((a, b) => a - b);
   const result: Stretch[] = [];
   for (let i = 0; i + 1 < levels.length; i += 2) {
-    const [low, high] = [Math.max(levels[i], from.v), Math.min(levels[i + 1], to.v)];
+    const [low, high] = [Math.max(levels[i] - rounding(leg), from.v), Math.min(levels[i + 1] + rounding(leg), to.v)];
     if (low < high) result.push({ from: low === from.v ? low - 1 : low, to: high === to.v ? high + 1 : high });
   }
   return result;

@@ -115,7 +115,7 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
     findings: [
       ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, timber, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
       ...tooWide.map((stretch) =>
-        tooWideGap(stretch, kind, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
+        tooWideGap(stretch, kind, marks.length === 0, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
       ),
     ],
   };
@@ -196,11 +196,12 @@ function sentenceFor({ width }: Joist, { rules, spacing }: LineJob): string {
   return toGrid(width) >= toGrid(numberOf(rules, 'fixing.tightButtTimber')) ? 'narrow-timber' : 'too-narrow-timber';
 }
 
-/** A stretch without screws that is longer than the rule allows. */
-function tooWideGap(stretch: Stretch, kind: FixingLine['kind'], where: Where, job: LineJob): Finding {
+/** A stretch without screws that is longer than the rule allows, or a line on which none may be driven. */
+function tooWideGap(stretch: Stretch, kind: FixingLine['kind'], whole: boolean, where: Where, job: LineJob): Finding {
   const value = fromGrid(stretch.to - stretch.from);
-  const key = value > job.spacing.field ? 'fixing.field' : SPACING_RULES[kind];
-  return broken('fixing-gap', job.rules.rules[key].level === 'should' ? 'warning' : 'error', key, value, where, job);
+  const key = whole || value > job.spacing.field ? 'fixing.field' : SPACING_RULES[kind];
+  const severity = job.rules.rules[key].level === 'should' ? 'warning' : 'error';
+  return broken('fixing-gap', severity, key, value, where, job, whole ? { sentence: 'fixing-line-closed' } : {});
 }
 
 function broken(

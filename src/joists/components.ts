@@ -18,9 +18,9 @@ export interface Component {
 }
 
 /** Components kept beside the most probable one. */
-const KEPT = 24;
+const KEPT = 72;
 /** Share of the probability that the kept components must make up before the rest is dropped. */
-const ENOUGH = 0.998;
+const ENOUGH = 0.99;
 /** Points shared among the components while holes are weighed, and the fewest that one gets. */
 const POINTS = 600;
 const LEAST_POINTS = 32;
@@ -47,7 +47,7 @@ export function componentsOf(
   const evidence = kept.map(({ weighed: each, probability }) =>
     evidenceOfHoles(each.fit, each.sight, each.placing, Math.max(LEAST_POINTS, Math.ceil(POINTS * probability))),
   );
-  const after = normalised(kept.map(({ weighed: each }, i) => each.logWeight + evidence[i].logHoles));
+  const after = normalised(kept.map(({ probability }, i) => logarithm(probability) + evidence[i].logHoles));
   return kept
     .map(({ weighed: each }, i) => ({ weighed: each, probability: after[i], holes: evidence[i] }))
     .map((component, index) => ({ component, index }))
@@ -55,6 +55,7 @@ export function componentsOf(
     .map(({ component }) => component);
 }
 
+/** The most probable ones; what is left of each family stands for all of it. */
 function mostProbable(weighed: readonly Weighed[]): { weighed: Weighed; probability: number }[] {
   const probabilities = normalised(weighed.map(({ logWeight }) => logWeight));
   const order = weighed.map((_, index) => index).sort((a, b) => probabilities[b] - probabilities[a] || a - b);
@@ -65,7 +66,27 @@ function mostProbable(weighed: readonly Weighed[]): { weighed: Weighed; probabil
     kept.push(index);
     sum += probabilities[index];
   }
-  return kept.map((index) => ({ weighed: weighed[index], probability: probabilities[index] / sum }));
+  const familyOf = (index: number): string => {
+    const { placing, sight } = weighed[index];
+    return `${sight.direction} ${placing.family.kind} ${placing.family.spacing}`;
+  };
+  const whole = shareByKey(order, familyOf, probabilities);
+  const part = shareByKey(kept, familyOf, probabilities);
+  const scaled = kept.map(
+    (index) => (probabilities[index] * (whole.get(familyOf(index)) ?? 0)) / (part.get(familyOf(index)) ?? 1),
+  );
+  const total = scaled.reduce((all, each) => all + each, 0);
+  return kept.map((index, i) => ({ weighed: weighed[index], probability: scaled[i] / total }));
+}
+
+function shareByKey(
+  indices: readonly number[],
+  keyOf: (index: number) => string,
+  shares: readonly number[],
+): Map<string, number> {
+  const sums = new Map<string, number>();
+  for (const index of indices) sums.set(keyOf(index), (sums.get(keyOf(index)) ?? 0) + shares[index]);
+  return sums;
 }
 
 /** People mark along lines: a reading on a line that has been used before is no surprise. */

@@ -122,19 +122,24 @@ const centreAt = ({ centres, slope, depth }: Ceiling, joist: number, y: number):
 const lineAlong = ({ between }: Draw, { depth }: Ceiling, { spread }: SurveyOptions): number =>
   Math.round(spread ? between(100, depth - 100) : depth / 2);
 
-/** The joists that are marked, in order; some of them twice. */
-function markedJoists({ random, between, whole }: Draw, { centres, length }: Ceiling, options: SurveyOptions): number[] {
+/** The joists that are marked, in order, some of them twice; drawn again where they are too few. */
+function markedJoists(draw: Draw, ceiling: Ceiling, options: SurveyOptions): number[] {
+  const { random, between, whole } = draw;
+  const { centres, length } = ceiling;
   const inRoom = centres.map((_, k) => k).filter((k) => centres[k] >= 0 && centres[k] <= length);
-  const unmarked = between(0, 0.3);
-  const wanted = whole(options.least ?? 3, options.greatest ?? 12);
-  const start = whole(0, Math.max(0, inRoom.length - Math.ceil(wanted / (1 - unmarked))));
-  const marked: number[] = [];
-  for (const k of inRoom.slice(start)) {
-    if (random() < unmarked) continue;
-    marked.push(k);
-    if (random() < 0.1) marked.push(k);
+  const least = options.least ?? 3;
+  const wanted = whole(least, options.greatest ?? 12);
+  while (true) {
+    const unmarked = between(0, 0.3);
+    const start = whole(0, Math.max(0, inRoom.length - Math.ceil(wanted / (1 - unmarked))));
+    const marked: number[] = [];
+    for (const k of inRoom.slice(start)) {
+      if (random() < unmarked) continue;
+      marked.push(k);
+      if (random() < 0.1) marked.push(k);
+    }
+    if (marked.length >= Math.min(least, 12)) return marked.slice(0, wanted);
   }
-  return marked.slice(0, wanted);
 }
 
 function timberOf(draw: Draw, ceiling: Ceiling, options: SurveyOptions): DrawnMark[] {

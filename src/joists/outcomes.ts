@@ -5,9 +5,11 @@ import type { Fit } from './fit.js';
 import { frameOf } from './frame.js';
 import type { Inference } from './inferJoists.js';
 import { frameExtent } from './joistLine.js';
+import { addMeeting, type Meetings, meetingsBySite, noMeetings } from './meetings.js';
 import type { Site } from './probeSites.js';
 import type { Sight } from './readings.js';
-import { metTimber, nearestJoist, type Scatter, strayOf } from './scatter.js';
+import { nearestJoist, type Scatter, strayOf } from './scatterPoint.js';
+import { timberProfiles } from './timberProfile.js';
 
 /** A weighted sample of everything the marks leave open, and what a hole at each site would meet there. */
 export interface Outcomes {
@@ -21,7 +23,7 @@ export interface Outcomes {
   readonly points: Int32Array;
   readonly excess: Float64Array;
   readonly falseHit: number;
-  /** How far the joist nearest to each anchor is from it, mm, at `point * anchors + anchor`; beyond any joist where they run the other way. */
+  /** How far the joist nearest to each anchor, what it strays on its own left aside, is from it, mm, at `point * anchors + anchor`; beyond any joist where they run the other way. */
   readonly away: Float64Array;
   readonly anchors: number;
   /** Nominal spacing of each point's reading, mm; 0 where its joists follow none or run the other way. */
@@ -29,9 +31,9 @@ export interface Outcomes {
 }
 
 /** Points of the sample. */
-const POINTS = 500;
+const POINTS = 320;
 /** Fewest points of one component. */
-const LEAST = 4;
+const LEAST = 3;
 /** Distance that stands for joists running the other way, mm. */
 const ELSEWHERE = 1e6;
 
@@ -47,7 +49,7 @@ export function outcomesOf(inference: Inference, sites: readonly Site[], anchors
   const away = new Float64Array(count * anchors.length);
   const spacing = new Float64Array(count);
   const near = fromGrid(frameExtent(room, direction).near);
-  const meetings: Meetings = { sites: [], points: [], excess: [] };
+  const meetings = noMeetings();
   let offset = 0;
   for (const { scatter, probability, weighed } of components) {
     if (scatter === undefined) continue;
@@ -56,10 +58,13 @@ export function outcomesOf(inference: Inference, sites: readonly Site[], anchors
       weights[offset + p] = probability * scatter.weights[p];
       spacing[offset + p] = same && weighed.placing.family.kind === 'usual' ? weighed.placing.family.spacing : 0;
       anchors.forEach((anchor, a) => {
-        const at = anchor - near;
-        away[(offset + p) * anchors.length + a] = same
-          ? scatter.nodes[p * scatter.joists + nearestJoist(scatter, p, at, 0)] - at
-          : ELSEWHERE;
+        const place = (offset + p) * anchors.length + a;
+        if (!same) {
+          away[place] = ELSEWHERE;
+          return;
+        }
+        const j = nearestJoist(scatter, p, anchor - near, 0);
+        away[place] = scatter.nodes[p * scatter.joists + j] - (anchor - near);
       });
     }
     for (const line of linesOf(sites, inference, weighed.sight)) meet(weighed.fit, scatter, offset, line, meetings);
@@ -68,7 +73,7 @@ export function outcomesOf(inference: Inference, sites: readonly Site[], anchors
   const sum = weights.reduce((total, weight) => total + weight, 0);
   return {
     weights: weights.map((weight) => weight / sum),
-    ...bySite(meetings, sites.length),
+    ...meetingsBySite(meetings, sites.length),
     falseHit: inference.assumptions.falseHit,
     away,
     anchors: anchors.length,
@@ -86,27 +91,6 @@ function likeliest(components: readonly Component[]): Component[] {
     sum += component.probability;
   }
   return kept;
-}
-
-/** Every site and point where a hole may meet a joist. */
-interface Meetings {
-  readonly sites: number[];
-  readonly points: number[];
-  readonly excess: number[];
-}
-
-function bySite({ sites, points, excess }: Meetings, count: number): Pick<Outcomes, 'starts' | 'points' | 'excess'> {
-  const starts = new Int32Array(count + 1);
-  for (const site of sites) starts[site + 1] += 1;
-  for (let site = 0; site < count; site++) starts[site + 1] += starts[site];
-  const next = starts.slice();
-  const sorted = { starts, points: new Int32Array(sites.length), excess: new Float64Array(sites.length) };
-  sites.forEach((site, i) => {
-    const place = next[site]++;
-    sorted.points[place] = points[i];
-    sorted.excess[place] = excess[i];
-  });
-  return sorted;
 }
 
 /** Sites on one line as one reading sees them, in order across its joists: mm from the near wall, and m along from the middle. */
@@ -138,9 +122,7 @@ function linesOf(sites: readonly Site[], { room, direction }: Inference, sight: 
 /** Adds what holes on one line may meet at each point of one component's scatter. */
 function meet(fit: Fit, scatter: Scatter, offset: number, { along, at, sites }: Line, meetings: Meetings): void {
   const { joists, nodes, skew, fan, first } = scatter;
-  const profiles = scatter.straying.variance.map((variance, j) =>
-    profileOf(fit, variance, scatter.straying.readings[j].length > 0),
-  );
+  const profiles = timberProfiles(fit, scatter);
   for (let p = 0; p < scatter.points; p++) {
     let site = 0;
     for (let j = 0; j < joists && site < at.length; j++) {
@@ -152,9 +134,7 @@ function meet(fit: Fit, scatter: Scatter, offset: number, { along, at, sites }: 
         const away = Math.abs(at[site] - centre);
         const step = Math.floor(away);
         const to = profile[step + 1] ?? 0;
-        meetings.sites.push(sites[site]);
-        meetings.points.push(offset + p);
-        meetings.excess.push(profile[step] + (away - step) * (to - profile[step]));
+        addMeeting(meetings, sites[site], offset + p, profile[step] + (away - step) * (to - profile[step]));
       }
     }
   }
@@ -170,19 +150,4 @@ function firstFrom(at: readonly number[], limit: number, low: number): number {
     else from = middle + 1;
   }
   return from;
-}
-
-/** Probability of timber above that of a false hit, at whole millimetres from where a joist's centre is expected, until it is nothing. */
-function profileOf({ system }: Fit, variance: number, marked: boolean): number[] {
-  const { width, widthSd, assumptions } = system;
-  const { falseMiss, falseHit, missing, wander } = assumptions;
-  const most = (1 - falseMiss - falseHit) * (marked ? 1 : 1 - missing);
-  const sd = Math.sqrt(variance + wander * wander);
-  const profile: number[] = [];
-  for (let away = 0; away < 400; away++) {
-    const chance = most * metTimber(away, sd, width, widthSd);
-    if (chance < 1e-4) break;
-    profile.push(chance);
-  }
-  return profile;
 }

@@ -2,6 +2,7 @@ import type { BoardLayout, End, Piece } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { cutFigure } from './figure.js';
+import { sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
 import { type Subject, subjectOf } from './subject.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
@@ -53,7 +54,7 @@ export function fixingOrder(plan: CeilingPlan, options: TableOptions = {}): Tabl
       up.add(piece.id);
       return row;
     }),
-    notes: [say('order.rows')],
+    notes: [say('order.rows'), ...sideBySide(subject)],
   });
 }
 

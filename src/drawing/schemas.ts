@@ -47,6 +47,8 @@ const offcut = z.looseObject({ board: label, length: notNegative, width: notNega
 const cut = z.looseObject({ kind: z.enum(['cross', 'rip']), at: coordinate, from: coordinate, to: coordinate });
 const board = z.looseObject({ id: label, stock: label, cuts: z.array(cut), offcuts: z.array(offcut) });
 
+const stock = z.looseObject({ id: label, length: positive, width: positive, thickness: positive });
+
 const opening = z.union([
   z.looseObject({ id: z.optional(label), kind: z.string(), outline }),
   z.looseObject({ id: z.optional(label), kind: z.string(), centre: pointSchema, diameter: notNegative }),
@@ -96,7 +98,7 @@ const noFixZone = z.union([
 export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
   job: z.looseObject({
     lining: liningSchema,
-    boards: z.array(z.looseObject({ id: label })),
+    boards: z.array(stock).check(z.minLength(1)),
     rules,
     noFix: z.optional(z.array(noFixZone)),
   }),

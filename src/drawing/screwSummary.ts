@@ -1,9 +1,8 @@
 import type { FixingLine } from '../fixings/placedFixings.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
-import type { RuleKey } from '../rules/ruleSet.js';
-import { lookUp } from '../rules/ruleValue.js';
 import { admit } from '../survey/door.js';
 import { toGrid } from '../survey/grid.js';
+import { ruleText, sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
 import { type Subject, subjectOf } from './subject.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
@@ -78,8 +77,9 @@ function notesOf(subject: Subject): string[] {
   return [
     say('screws.total', { count: plan.fixings.count, rate: Math.round(plan.fixings.perSquareMetre * 10) / 10 }),
     lengthText(subject),
+    ...sideBySide(subject),
     ...(['fixing.field', 'fixing.boardEnd', 'fixing.perimeter'] as const).map((key) => ruleText(key, subject)),
-    say('screws.thumb'),
+    say('screws.acrossWall'),
   ];
 }
 
@@ -97,17 +97,3 @@ function lengthText(subject: Subject): string {
 /** To a tenth, and never more than it is. */
 const intoJoist = (mm: number, { unit, withUnit }: Subject): string =>
   unit === 'mm' ? `${Math.floor(toGrid(mm) / 100) / 10} mm` : withUnit(mm);
-
-/** A rule with its value and where it comes from. */
-function ruleText(key: RuleKey, { plan, say, withUnit }: Subject): string {
-  const { rules, boards } = plan.job;
-  const found = lookUp(rules, key, { fixing: 'screw', boardThickness: boards[0]?.thickness });
-  const value = found?.value;
-  return say('screws.rule', {
-    title: rules.rules[key].title,
-    sense: rules.rules[key].sense,
-    value: value === undefined || value === null ? '-' : withUnit(value),
-    source:
-      found === undefined ? '-' : [found.source.standard, found.source.edition, found.source.clause].filter(Boolean).join(', '),
-  });
-}

@@ -139,8 +139,12 @@ export const drawingWords = {
   'screws.length': 'Length {length}: {embedment} into the joist.',
   'screws.noLength': 'No stock length is right: see the findings of the plan.',
   'screws.range': 'Length {shortest} to {longest}, not known until a probe hole shows the old ceiling.',
-  'screws.rule': 'Rule, {title}: {sense} {value} ({source}).',
-  'screws.thumb': 'Common practice, no source: about 300 apart in the middle of the board, five across a 1200 mm board.',
+  'screws.sideBySide': 'A board of {board} over joists at {centres}: {words}.',
+  'screws.rule': 'Rule, {title}: {sense} {value}, {level} ({source}).',
+  'screws.acrossWall':
+    'At a wall that runs across the joists this is the first screw on each joist: there is no line along the wall.',
+  'level.must': 'must hold',
+  'level.should': 'should hold',
 
   'buy.title': 'Buying list',
   'buy.item': 'item',

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Piece } from '../boards/boardLayout.js';
-import { directionOf, type Frame, frameOf } from '../joists/frame.js';
+import { directionOf, frameOf } from '../joists/frame.js';
 import { locateJoists } from '../joists/locateJoists.js';
 import { memoryNote } from '../rules/memoryNote.js';
 import type { RuleKey, RuleSet } from '../rules/ruleSet.js';
@@ -28,6 +28,7 @@ import { fixPiece } from './fixPiece.js';
 import { type FixedLayout, fixedLayoutSchema } from './layoutSchema.js';
 import type { NoFixZone, PlacedFixings } from './placedFixings.js';
 import { type LineJob, placedTimber, type SetOut } from './setOutLine.js';
+import { widestBay } from './widestBay.js';
 
 /** What {@link placeFixings} takes. */
 export interface FixingsRequest {
@@ -118,7 +119,7 @@ const DISTANCES: readonly RuleKey[] = [
 export function fixingsOf(request: Located): PlacedFixings {
   const { room, layout, joists, rules, noFix = [], boardThickness = 12.5, fixing = 'screw', lining = [], diaphragm } = request;
   const main = frameOf(directionOf(joists));
-  const given = { fixing, boardThickness, centres: greatestBay(joists, main), ...(diaphragm !== undefined && { diaphragm }) };
+  const given = { fixing, boardThickness, centres: widestBay(joists, main), ...(diaphragm !== undefined && { diaphragm }) };
   const throughLath = lining.some(({ kind }) => kind === 'lath-and-plaster');
   const pairs = request.doubleNailing === true ? pairsOf(rules) : undefined;
   const job: LineJob = {
@@ -154,15 +155,6 @@ export function fixingsOf(request: Located): PlacedFixings {
 function pairsOf(rules: RuleSet): LineJob['pairs'] {
   const [spacing, distance] = [lookUp(rules, 'fixing.pairField')?.value, lookUp(rules, 'fixing.pairDistance')?.value];
   return typeof spacing === 'number' && typeof distance === 'number' ? { spacing, distance } : undefined;
-}
-
-/** The longest bay between neighbouring joists, mm; 0 with one joist alone, so that the first row of a table serves. */
-function greatestBay(joists: readonly Joist[], frame: Frame): number {
-  const centres = joists
-    .filter((joist) => directionOf([joist]) === frame.direction)
-    .map(({ start, end }) => (frame.into(start).u + frame.into(end).u) / 2)
-    .sort((a, b) => a - b);
-  return centres.reduce((greatest, centre, i) => (i === 0 ? 0 : Math.max(greatest, centre - centres[i - 1])), 0);
 }
 
 const pieceArea = ({ outline, holes = [] }: Piece): number => holes.reduce((area, hole) => area - areaM2(hole), areaM2(outline));

@@ -155,8 +155,15 @@ describe('the screw summary', () => {
 
   it('puts the published rule and the rule of thumb side by side, with their sources', () => {
     const notes = screwSummary(bedroom).notes.join(' ');
-    expect(notes).toContain('at most 230 mm (National Building Specification');
-    expect(notes).toContain('Common practice, no source: about 300 apart');
+    expect(notes).toContain(
+      'A board of 1200 x 2400 x 12.5 over joists at 400 mm: 5 a line at 300, common practice, 35 a board; 6 to 7 a line at 230, specification, 42 to 49.',
+    );
+    expect(notes).toContain('middle of board: at most 230 mm, must hold (National Building Specification');
+    // From a clause for metal framing: on timber it should hold.
+    expect(notes).toContain('fixings along a board end: at most 150 mm, should hold (National Building Specification');
+    expect(notes).toContain('fixings along the edge of the ceiling: at most 150 mm, should hold (');
+    expect(notes).toContain('At a wall that runs across the joists this is the first screw on each joist');
+    expect(fixingOrder(bedroom).notes.join(' ')).toContain('5 a line at 300, common practice, 35 a board; 6 to 7 a line at 230');
     expect(notes).toContain('Length 55 mm: 33 mm into the joist.');
   });
 

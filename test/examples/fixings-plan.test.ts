@@ -1,5 +1,5 @@
 import { type BoardStock, type Job, joistsFromSpacing, planCeiling, rectangle, ruleSets } from 'soffitwright';
-import { drawPlan, screwSummary } from 'soffitwright/drawing';
+import { buyingList, cutList, drawCutting, drawPlan, fixingOrder, screwSummary, settingOut } from 'soffitwright/drawing';
 import { describe, expect, it } from 'vitest';
 
 // What a job says of its screws reaches the screws, their length, the sheets and what is bought.
@@ -143,4 +143,24 @@ it('the completed job gives the same plan again', () => {
   const plan = planCeiling({ ...job, lining: lath, noFix: [{ centre: { x: 825, y: 600 }, diameter: 60 }], finish: 'tape' });
   expect(plan.job).toMatchObject({ finish: 'tape', packing: 0, probed: true, screws: { lengthTolerance: 0 } });
   expect(planCeiling(plan.job as Job)).toEqual(plan);
+});
+
+describe('every sheet names the rule set that the plan was made by', () => {
+  /** Texts of a drawing run together: a title may be broken over lines. */
+  const lettering = (svg: string): string =>
+    [...svg.matchAll(/<text[^>]*>([^<]*)</g)]
+      .map(([, text]) => text)
+      .join('')
+      .replace(/\s/g, '');
+
+  it.each(Object.values(ruleSets))('$id', (rules) => {
+    const plan = planCeiling({ ...job, rules });
+    const { joists: setOut, lines, openings } = settingOut(plan);
+    for (const table of [cutList(plan), screwSummary(plan), buyingList(plan), fixingOrder(plan), setOut, lines, openings]) {
+      expect(table.head).toContain(`Rules: ${rules.title}`);
+    }
+    for (const sheet of [drawPlan(plan), drawCutting(plan)]) {
+      expect(lettering(sheet)).toContain(rules.title.replace(/\s/g, ''));
+    }
+  });
 });

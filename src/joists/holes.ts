@@ -1,6 +1,7 @@
 import type { Fit } from './fit.js';
+import { nodeMeansOf } from './nodeMeans.js';
 import type { Placing } from './placing.js';
-import { nodeMeansOf, predict, type Target } from './predict.js';
+import { predict, type Target } from './predict.js';
 import type { Sight } from './readings.js';
 
 /** A hole beside a joist. */

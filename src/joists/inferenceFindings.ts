@@ -8,7 +8,7 @@ import { frameOf } from './frame.js';
 import { frameExtent } from './joistLine.js';
 import { joistsInRoom } from './joistsInRoom.js';
 import { type JoistBelief, shiftBetween } from './joistsOfComponents.js';
-import { nodeMeansOf } from './predict.js';
+import { nodeMeansOf } from './nodeMeans.js';
 
 /** What the findings are made from. */
 interface Told {

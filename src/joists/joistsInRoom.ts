@@ -1,5 +1,5 @@
 import type { Fit } from './fit.js';
-import { nodeMeansOf } from './predict.js';
+import { nodeMeansOf } from './nodeMeans.js';
 import type { Sight } from './readings.js';
 
 /** Numbers of the joists that may be in the room, counted from the system's origin. */

@@ -2,7 +2,8 @@ import type { Assumptions } from './assumptions.js';
 import type { Component } from './components.js';
 import { movedBy } from './holeEvidence.js';
 import { joistsInRoom } from './joistsInRoom.js';
-import { nodeMeansOf, predictRow } from './predict.js';
+import { nodeMeansOf } from './nodeMeans.js';
+import { predictRow } from './predictRow.js';
 
 /** What the posterior says of one joist: positions in mm from the near wall. */
 export interface JoistBelief {
@@ -139,7 +140,7 @@ function rowView(component: Component, numbers: readonly number[], shift: number
   const row = predictRow(fit, { first: joists[0], last: joists[joists.length - 1], along, timbers, beside });
   const marked = new Set(placing.places.map((place) => place?.joist));
   return (index) => {
-    const moved = holes ? movedBy(holes, (target) => row.covariances[index * beside.length + target]) : { mean: 0, variance: 0 };
+    const moved = holes ? movedBy(holes, (target) => row.covariance(index, target)) : { mean: 0, variance: 0 };
     const there = holes?.presence.get(joists[index]) ?? 1 - assumptions.missing;
     return {
       means: along.map((_, i) => row.means[3 * index + i] + moved.mean),

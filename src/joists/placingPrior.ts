@@ -1,7 +1,7 @@
 import { logarithm } from './exponential.js';
 import type { Fit } from './fit.js';
+import { nodeMeansOf } from './nodeMeans.js';
 import type { Placing } from './placing.js';
-import { nodeMeansOf } from './predict.js';
 import type { Sight } from './readings.js';
 
 /**

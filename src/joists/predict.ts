@@ -1,4 +1,5 @@
 import { type Fit, sharedBays, type Variances, variancesOf } from './fit.js';
+import type { System } from './system.js';
 
 /** What is asked of a fit: the centre of a joist at a place along it, its width, its node (the centre less its own straying), or a slope. */
 export interface Target {
@@ -12,7 +13,7 @@ export interface Target {
 }
 
 /** A target as a sum of the unknowns: how much of each it holds. */
-interface Sum {
+export interface Sum {
   readonly joist: number;
   /** 1 for a place: it has the place of joist 0, the spacing times its number, and the drift of the bays up to it. */
   readonly place: number;
@@ -24,24 +25,38 @@ interface Sum {
   readonly ownSkew: number;
 }
 
-function sumOf({ of, joist, v, widths = 1 }: Target): Sum {
-  const nothing = { joist, place: 0, skew: 0, fan: 0, width: 0, own: 0, ownSkew: 0 };
+/** The centre of a joist at a place along it. */
+export const centreOf = (joist: number, v: number): Sum => ({
+  joist,
+  place: 1,
+  skew: v,
+  fan: v * joist,
+  width: 0,
+  own: 1,
+  ownSkew: v,
+});
+/** The slope of a joist. */
+export const slopeOf = (joist: number): Sum => ({ joist, place: 0, skew: 1, fan: joist, width: 0, own: 0, ownSkew: 1 });
+/** So many widths of a joist. */
+export const widthOf = (joist: number, width: number): Sum => ({ joist, place: 0, skew: 0, fan: 0, width, own: 0, ownSkew: 0 });
+
+export function sumOf({ of, joist, v, widths = 1 }: Target): Sum {
   switch (of) {
     case 'centre':
-      return { ...nothing, place: 1, skew: v, fan: v * joist, own: 1, ownSkew: v };
+      return centreOf(joist, v);
     case 'node':
-      return { ...nothing, place: 1, skew: v, fan: v * joist };
+      return { joist, place: 1, skew: v, fan: v * joist, width: 0, own: 0, ownSkew: 0 };
     case 'width':
-      return { ...nothing, width: widths };
+      return widthOf(joist, widths);
     case 'skew':
-      return { ...nothing, skew: 1 };
+      return { joist, place: 0, skew: 1, fan: 0, width: 0, own: 0, ownSkew: 0 };
     default:
-      return { ...nothing, fan: 1 };
+      return { joist, place: 0, skew: 0, fan: 1, width: 0, own: 0, ownSkew: 0 };
   }
 }
 
-/** Covariance of two targets before the readings. */
-function before(one: Sum, other: Sum, variances: Variances): number {
+/** Covariance of two sums before the readings. */
+export function before(one: Sum, other: Sum, variances: Variances): number {
   const { joist: k } = one;
   const { joist: m } = other;
   let c =
@@ -56,141 +71,69 @@ function before(one: Sum, other: Sum, variances: Variances): number {
   );
 }
 
-/** A target's covariance with the readings, solved by the fit's factor. */
-function solve({ system, factor }: Fit, sum: Sum, variances: Variances): Float64Array {
-  const { count, joist, off, v } = system;
-  const { own, drift, spacing, skew, fan, ownSkew, width, ownWidth } = variances;
-  const solution = new Float64Array(count);
-  const k = sum.joist;
-  const [onSpacing, onDrift] = [sum.place * spacing * k, sum.place * drift];
-  const [onSkew, onFan, onWidth] = [sum.skew * skew, sum.fan * fan, sum.width * width];
-  for (let i = 0, row = 0; i < count; row += ++i) {
-    const s = joist[i];
-    let c = onSpacing * s + v[i] * (onSkew + onFan * s) + off[i] * onWidth;
-    if (onDrift !== 0) c += onDrift * sharedBays(k, s);
-    if (k === s) c += sum.own * own + sum.ownSkew * v[i] * ownSkew + sum.width * off[i] * ownWidth;
-    for (let j = 0; j < i; j++) c -= factor[row + j] * solution[j];
-    solution[i] = c / factor[row + i];
+/** What a fit says of sums of the unknowns. */
+export interface Answer {
+  readonly means: Float64Array;
+  /** Covariance of any two of them. */
+  readonly covariance: (i: number, j: number) => number;
+}
+
+/** Means and covariances of sums of the unknowns: one pass through the factor answers them all. */
+export function answer(fit: Fit, sums: readonly Sum[]): Answer {
+  const { system, ones, rest, weight } = fit;
+  const variances = variancesOf(system, fit.setting);
+  const size = sums.length;
+  const solved = solve(fit, sums, variances);
+  const means = Float64Array.from(
+    sums,
+    ({ place, joist, width }) => place * (fit.place + system.spacing * joist) + width * system.width,
+  );
+  // What the place of joist 0 still adds: 1 less what the readings explain.
+  const free = Float64Array.from(sums, ({ place }) => place);
+  for (let i = 0; i < system.count; i++) {
+    for (let c = 0; c < size; c++) {
+      means[c] += solved[i * size + c] * rest[i];
+      free[c] -= solved[i * size + c] * ones[i];
+    }
   }
-  return solution;
+  const covariance = (one: number, other: number): number => {
+    let explained = 0;
+    for (let at = 0; at < solved.length; at += size) explained += solved[at + one] * solved[at + other];
+    return before(sums[one], sums[other], variances) - explained + (free[one] * free[other]) / weight;
+  };
+  return { means, covariance };
+}
+
+/** The sums' covariances with the readings, solved by the fit's factor: a row for each reading. */
+function solve({ system, factor }: Fit, sums: readonly Sum[], variances: Variances): Float64Array {
+  const { count } = system;
+  const size = sums.length;
+  const solved = new Float64Array(count * size);
+  for (let i = 0, row = 0; i < count; row += ++i) {
+    const at = i * size;
+    for (let c = 0; c < size; c++) solved[at + c] = withReading(sums[c], i, system, variances);
+    for (let j = 0; j < i; j++) {
+      const by = factor[row + j];
+      const from = j * size;
+      for (let c = 0; c < size; c++) solved[at + c] -= by * solved[from + c];
+    }
+    const pivot = factor[row + i];
+    for (let c = 0; c < size; c++) solved[at + c] /= pivot;
+  }
+  return solved;
+}
+
+function withReading(sum: Sum, i: number, { joist, off, v }: System, variances: Variances): number {
+  const k = sum.joist;
+  const s = joist[i];
+  let c = v[i] * (sum.skew * variances.skew + sum.fan * variances.fan * s) + off[i] * sum.width * variances.width;
+  if (sum.place !== 0) c += sum.place * (variances.spacing * k * s + variances.drift * sharedBays(k, s));
+  if (k !== s) return c;
+  return c + sum.own * variances.own + sum.ownSkew * v[i] * variances.ownSkew + sum.width * off[i] * variances.ownWidth;
 }
 
 /** Means of the targets, and the covariance of any two of them; positions in mm from the near wall. */
 export function predict(fit: Fit, targets: readonly Target[]): { means: number[]; covariance: (i: number, j: number) => number } {
-  const { ones, rest, weight, system } = fit;
-  const variances = variancesOf(system, fit.setting);
-  const sums = targets.map(sumOf);
-  const solutions = sums.map((sum) => solve(fit, sum, variances));
-  // What the place of joist 0 still adds: 1 less what the readings explain.
-  const free = sums.map(({ place }, t) => place - dot(solutions[t], ones));
-  const means = sums.map(
-    ({ place, joist, width }, t) => place * (fit.place + system.spacing * joist) + width * system.width + dot(solutions[t], rest),
-  );
-  const covariance = (i: number, j: number): number =>
-    before(sums[i], sums[j], variances) - dot(solutions[i], solutions[j]) + (free[i] * free[j]) / weight;
-  return { means, covariance };
-}
-
-function dot(one: Float64Array, other: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < one.length; i++) sum += one[i] * other[i];
-  return sum;
-}
-
-/** What a fit says of a row of joists from one number to another, counted from the system's origin. */
-export interface Row {
-  /** Places of the centres, mm from the near wall, and their variances, mm2: joist by joist, at each place along it in turn. */
-  readonly means: Float64Array;
-  readonly variances: Float64Array;
-  /** Expected widths, mm. */
-  readonly widths: Float64Array;
-  /** Covariance of the centres at mid-length with the other targets, mm2: joist by joist, target by target. */
-  readonly covariances: Float64Array;
-}
-
-/** What is asked of a row of joists. */
-export interface RowAsked {
-  readonly first: number;
-  readonly last: number;
-  /** Places along the joists, m from mid-length. */
-  readonly along: readonly number[];
-  /** How many timbers a joist is made of. */
-  readonly timbers: (joist: number) => number;
-  /** Other targets whose covariance with the centres is wanted. */
-  readonly beside: readonly Target[];
-}
-
-/** {@link predict} for the centres of a row of joists, and for their widths. */
-export function predictRow(fit: Fit, { first, last, along, timbers, beside }: RowAsked): Row {
-  const variances = variancesOf(fit.system, fit.setting);
-  const count = Math.max(0, last - first + 1);
-  const row = {
-    means: new Float64Array(count * along.length),
-    variances: new Float64Array(count * along.length),
-    widths: new Float64Array(count),
-    covariances: new Float64Array(count * beside.length),
-  };
-  const others = beside.map((target) => told(fit, sumOf(target), variances));
-  const sloping = fit.system.v.some((v) => v !== 0);
-  const edges = fit.system.off.some((off) => off !== 0);
-  for (let n = 0; n < count; n++) {
-    const joist = first + n;
-    const nothing = { joist, place: 0, skew: 0, fan: 0, width: 0, own: 0, ownSkew: 0 };
-    const middle = told(fit, { ...nothing, place: 1, own: 1 }, variances);
-    const slope = told(fit, { ...nothing, skew: 1, fan: joist, ownSkew: 1 }, variances, sloping);
-    const [both, atMiddle, ofSlope] = [
-      between(fit, middle, slope, variances),
-      between(fit, middle, middle, variances),
-      between(fit, slope, slope, variances),
-    ];
-    along.forEach((v, i) => {
-      row.means[n * along.length + i] = middle.mean + v * slope.mean;
-      row.variances[n * along.length + i] = atMiddle + v * (2 * both + v * ofSlope);
-    });
-    others.forEach((other, i) => {
-      row.covariances[n * beside.length + i] = between(fit, middle, other, variances);
-    });
-    row.widths[n] = told(fit, { ...nothing, width: timbers(joist) }, variances, edges).mean;
-  }
-  return row;
-}
-
-/** One sum, solved. */
-interface Told {
-  readonly sum: Sum;
-  readonly solution: Float64Array | undefined;
-  readonly mean: number;
-  readonly free: number;
-}
-
-/** What the readings tell of a sum; nothing when they do not bear on it. */
-function told(fit: Fit, sum: Sum, variances: Variances, bears = true): Told {
-  const beforehand = sum.place * (fit.place + fit.system.spacing * sum.joist) + sum.width * fit.system.width;
-  if (!bears) return { sum, solution: undefined, mean: beforehand, free: sum.place };
-  const solution = solve(fit, sum, variances);
-  return { sum, solution, mean: beforehand + dot(solution, fit.rest), free: sum.place - dot(solution, fit.ones) };
-}
-
-function between(fit: Fit, one: Told, other: Told, variances: Variances): number {
-  const explained = one.solution && other.solution ? dot(one.solution, other.solution) : 0;
-  return before(one.sum, other.sum, variances) - explained + (one.free * other.free) / fit.weight;
-}
-
-/** Means of the nodes of joists (each joist's centre less its own straying) at mid-length, mm from the near wall. */
-export function nodeMeansOf(fit: Fit): (joist: number) => number {
-  const { system, factor, rest, place } = fit;
-  const { count, joist, v } = system;
-  const { drift, spacing } = variancesOf(system, fit.setting);
-  // The readings' covariance, solved for what they leave: one multiplication a reading is then enough for any mean.
-  const pull = Float64Array.from(rest);
-  for (let i = count - 1; i >= 0; i--) {
-    const row = (i * (i + 1)) / 2;
-    pull[i] /= factor[row + i];
-    for (let j = 0; j < i; j++) pull[j] -= factor[row + j] * pull[i];
-  }
-  return (k) => {
-    let mean = place + system.spacing * k;
-    for (let i = 0; i < v.length; i++) mean += pull[i] * (drift * sharedBays(k, joist[i]) + spacing * k * joist[i]);
-    return mean;
-  };
+  const { means, covariance } = answer(fit, targets.map(sumOf));
+  return { means: Array.from(means), covariance };
 }

@@ -9,6 +9,7 @@ import type { Point } from '../survey/point.js';
 import { coordinate, joistSchema, label, outlineSchema } from '../survey/schemas.js';
 import { SURE } from './bearing.js';
 import { type EndJoist, endJointsOf, type JoistWithEnds } from './endJoints.js';
+import { endsOutlook } from './endsOutlook.js';
 import { type FirstProbe, firstProbe } from './firstProbe.js';
 import { frameOf } from './frame.js';
 import { inferenceSchema } from './inferenceSchema.js';
@@ -141,7 +142,7 @@ export function probeAfter(
   const ended = withEnds.map(({ joist }) => joist);
   const placing = probeSpacing(inference, ended, probeSites(inference, reach), PLACED);
   if (placing !== null && placing !== 'known') return timberAt(inference, placing, ended);
-  const edges = probeEnds(inference, unsure, rules, reach);
+  const edges = probeEnds(endsOutlook(inference, unsure, rules, reach), new Set(unsure.map(({ joist }) => joist.id)));
   return edges && edgesAt(inference, edges);
 }
 
@@ -149,7 +150,7 @@ const reachOf = (reach: ProbeOptions['reach'] = {}): Reach =>
   typeof reach === 'number' ? { step: reach } : Array.isArray(reach) ? { outline: reach as readonly Point[] } : (reach as Reach);
 
 /** The joists whose butt joints are not sure enough, with the probability that they hold. */
-function unsureOf(
+export function unsureOf(
   inference: Inference,
   withEnds: readonly JoistWithEnds[],
   rules: RuleSet,
@@ -186,7 +187,7 @@ function timberAt(inference: Inference, { site, gain, now, after, apart }: Spaci
 }
 
 /** Both edges of a joist that has butt joints. */
-function edgesAt(inference: Inference, { site, joist, gain, sd, sdAfter, certainty: { now, after } }: EdgesProbe): Probe {
+export function edgesAt(inference: Inference, { site, joist, gain, sd, sdAfter, certainty: { now, after } }: EdgesProbe): Probe {
   const words = { joist: joist.id, sd: rounded(sd, 10), sdAfter: rounded(sdAfter, 10), now: percent(now), after: percent(after) };
   return probeAt(inference, site, {
     gain: rounded(gain, 1000),

@@ -99,7 +99,7 @@ describe('a value', () => {
     },
   );
 
-  test.prop([anySet, fc.constantFrom(12.5, 12.7), length(300, 700)], runs(500))(
+  test.prop([anySet, fc.constantFrom(12.5, 12.7), length(300, 700)], runs(150))(
     'is the same for a size in inches and its metric name',
     (set, boardThickness, centres) => {
       for (const key of RULE_KEYS) {
@@ -118,7 +118,7 @@ describe('a value', () => {
 describe('rules replaced', () => {
   const anyOverrides = fc.dictionary(anyKey, fc.integer({ min: 0, max: 1000 }), { maxKeys: 6 }) as fc.Arbitrary<Overrides>;
 
-  test.prop([anySet, anyOverrides, anyConditions], runs(300))(
+  test.prop([anySet, anyOverrides, anyConditions], runs(120))(
     'change what they name and nothing else',
     (set, overrides, given) => {
       const before = JSON.stringify(set);

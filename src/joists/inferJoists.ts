@@ -1,138 +1,20 @@
-import * as z from 'zod/mini';
-import type { Finding } from '../rules/finding.js';
 import type { Attempt } from '../survey/attempt.js';
-import { admit, demand } from '../survey/door.js';
-import { toGrid } from '../survey/grid.js';
+import { admit } from '../survey/door.js';
 import { isInputError } from '../survey/inputError.js';
-import type { Direction, Joist } from '../survey/joist.js';
-import type { Mark } from '../survey/mark.js';
-import type { Room } from '../survey/room.js';
-import { markSchema, roomSchema } from '../survey/schemas.js';
 import { type Assumptions, usualAssumptions } from './assumptions.js';
-import { type Candidate, type CandidateGroup, candidatesOf, spacingOf } from './candidatesOf.js';
+import { beliefJoists } from './beliefJoists.js';
+import { type CandidateGroup, candidatesOf, spacingOf } from './candidatesOf.js';
 import { type Component, componentsOf } from './components.js';
+import { hypothesisOf } from './hypothesisOf.js';
+import type { Inference, InferRequest } from './inference.js';
 import { inferenceFindings } from './inferenceFindings.js';
-import { frameExtent, joistLine } from './joistLine.js';
-import { type JoistBelief, joistsOfComponents } from './joistsOfComponents.js';
+import { inferSchema } from './inferSchema.js';
+import { joistsOfComponents } from './joistsOfComponents.js';
 import { demandMarksInRoom } from './marksInRoom.js';
-import { type Sight, sightAlong } from './readings.js';
+import { rounded } from './rounded.js';
+import { shorterWay, sightsOf } from './sightsOf.js';
 
-/** What {@link inferJoists} takes. */
-export interface InferRequest {
-  readonly room: Room;
-  /** Any marks, in any order; up to 50 mm outside the outline. */
-  readonly marks: readonly Mark[];
-  /** The axis that the joists run along; both are weighed when not given. */
-  readonly direction?: Direction;
-  /** Spacings the joists may have been set out to, mm; the usual ones when not given. */
-  readonly spacings?: readonly number[];
-  /** Width of the joists, mm; 47 is assumed, and said, when nobody measured it. */
-  readonly width?: number;
-  /** Replaces numbers of the statistical model. */
-  readonly assume?: Partial<Assumptions>;
-}
-
-/** One reading of the marks, in full: enough to continue from. */
-export interface Hypothesis {
-  readonly probability: number;
-  readonly direction: Direction;
-  readonly family: 'usual' | 'other' | 'irregular';
-  /** Nominal spacing of the family, mm. */
-  readonly spacing: number;
-  /** Standard deviations: of each joist on its own and of what each bay adds, mm; of the slopes, mm in a metre. */
-  readonly straying: number;
-  readonly drift: number;
-  readonly skew: number;
-  readonly fan: number;
-  /** For each mark the number of its joist and how many widths it is off the middle; `null`: on none, or a miss. */
-  readonly places: readonly ({ readonly joist: number; readonly off: number } | null)[];
-  readonly doubled: readonly number[];
-}
-
-/** What the marks say of the joists. */
-export interface Inference {
-  readonly room: Room;
-  readonly marks: readonly Mark[];
-  readonly direction: Direction;
-  /** In order across the room. */
-  readonly joists: readonly Joist[];
-  /** Mean centre to centre of the first candidate and its standard deviation, mm; `null` when the joists follow no spacing. */
-  readonly spacing: { readonly value: number; readonly sd: number } | null;
-  /** The most probable first. */
-  readonly candidates: readonly Candidate[];
-  /** Indices of the marks that are taken to be of something else; they move nothing. */
-  readonly outliers: readonly number[];
-  /** Probability of the first candidate. */
-  readonly confidence: number;
-  readonly hypotheses: readonly Hypothesis[];
-  readonly findings: readonly Finding[];
-  /** The numbers of the model that were used, and the width. */
-  readonly assumptions: Assumptions;
-  readonly width: { readonly value: number; readonly sd: number };
-}
-
-const positiveNumber = z.number().check(z.gt(0), z.lte(10_000));
-const zeroUp = z.number().check(z.gte(0), z.lte(10_000));
-const share = z.number().check(z.gte(0), z.lt(1));
-const deviations = z.array(zeroUp).check(z.minLength(1), z.maxLength(12));
-
-/** The schema of {@link Assumptions}, every part of which may be left out. */
-export const assumeSchema: z.ZodMiniType<Partial<Assumptions>> = z.strictObject({
-  spread: z.optional(
-    z.strictObject({
-      probe: positiveNumber,
-      'near-edge': positiveNumber,
-      'far-edge': positiveNumber,
-      fixing: positiveNumber,
-      detector: positiveNumber,
-      loft: positiveNumber,
-    }),
-  ),
-  usual: z.optional(
-    z
-      .array(z.strictObject({ spacing: z.number().check(z.gte(150), z.lte(1300)), weight: positiveNumber }))
-      .check(z.minLength(1), z.maxLength(30)),
-  ),
-  otherSpacing: z.optional(share),
-  irregular: z.optional(share),
-  spacingSd: z.optional(zeroUp),
-  straying: z.optional(deviations),
-  drift: z.optional(deviations),
-  irregularDrift: z.optional(deviations),
-  skew: z.optional(zeroUp),
-  skewAskew: z.optional(zeroUp),
-  fan: z.optional(zeroUp),
-  askew: z.optional(share),
-  fanned: z.optional(share),
-  ownSkew: z.optional(zeroUp),
-  spurious: z.optional(share),
-  repeated: z.optional(share),
-  missing: z.optional(share),
-  doubled: z.optional(share),
-  width: z.optional(positiveNumber),
-  widthSd: z.optional(zeroUp),
-  givenWidthSd: z.optional(zeroUp),
-  ownWidthSd: z.optional(zeroUp),
-  falseMiss: z.optional(share),
-  falseHit: z.optional(share),
-  wander: z.optional(positiveNumber),
-  shorterWay: z.optional(share),
-});
-
-const requestSchema: z.ZodMiniType<InferRequest> = z.strictObject({
-  room: roomSchema,
-  marks: z.array(markSchema).check(z.minLength(1), z.maxLength(1000)),
-  direction: z.optional(z.enum(['x', 'y'])),
-  spacings: z.optional(
-    z.array(z.number().check(z.gte(150), z.lte(1300))).check(
-      z.minLength(1),
-      z.maxLength(30),
-      demand((spacings) => new Set(spacings).size === spacings.length, 'repeated-spacing', 'each spacing once'),
-    ),
-  ),
-  width: z.optional(z.number().check(z.gte(10), z.lte(1000))),
-  assume: z.optional(assumeSchema),
-});
+export type { Hypothesis, Inference, InferRequest } from './inference.js';
 
 /**
  * Where the joists are, inferred from whatever marks there are: old nails, a detector, a look from the loft, holes that met timber
@@ -157,7 +39,7 @@ const requestSchema: z.ZodMiniType<InferRequest> = z.strictObject({
  * ```
  */
 export function inferJoists(request: InferRequest): Inference {
-  admit(requestSchema, request);
+  admit(inferSchema, request);
   return inferJoistsIn(request);
 }
 
@@ -200,7 +82,7 @@ export function inferJoistsIn(request: InferRequest, path = ''): Inference {
   const leading = first === undefined ? [] : [first.components[0], ...components.filter((each) => each !== first.components[0])];
   const beliefs = leading.length === 0 ? [] : joistsOfComponents(leading, assumptions);
   const direction = first?.direction ?? request.direction ?? shorterWay(room).direction;
-  const joists = joistsFrom(room, direction, beliefs, request.width);
+  const joists = beliefJoists(room, direction, beliefs, request.width);
   const outliers = leading.length === 0 ? [] : outliersOf(leading[0]);
   const candidates = groups
     .map(({ spacing, direction: way, probability }) => ({ spacing, direction: way, probability: rounded(probability, 1e4) }))
@@ -225,48 +107,6 @@ export function inferJoistsIn(request: InferRequest, path = ''): Inference {
 function completed({ spacings, assume }: InferRequest): Assumptions {
   const usual = spacings?.map((spacing) => ({ spacing, weight: 1 }));
   return { ...usualAssumptions, ...assume, ...(usual && { usual }) };
-}
-
-function sightsOf(request: InferRequest, width: number, assumptions: Assumptions): { sight: Sight; prior: number }[] {
-  const { room, marks } = request;
-  const sight = (direction: Direction): Sight => sightAlong(direction, room, marks, width, assumptions);
-  if (request.direction !== undefined) return [{ sight: sight(request.direction), prior: 1 }];
-  const { direction, ratio } = shorterWay(room);
-  // A square room says nothing; from a fifth longer one way, joists usually span the shorter.
-  const lean = Math.min(1, (ratio - 1) / 0.2);
-  const shorter = 0.5 + (assumptions.shorterWay - 0.5) * lean;
-  return [
-    { sight: sight(direction), prior: shorter },
-    { sight: sight(direction === 'x' ? 'y' : 'x'), prior: 1 - shorter },
-  ];
-}
-
-function shorterWay(room: Room): { direction: Direction; ratio: number } {
-  const { near, far, low, high } = frameExtent(room, 'y');
-  const [width, depth] = [far - near, high - low];
-  return width < depth ? { direction: 'x', ratio: depth / width } : { direction: 'y', ratio: width / depth };
-}
-
-const rounded = (value: number, perUnit: number): number => Math.round(value * perUnit) / perUnit;
-
-function joistsFrom(room: Room, direction: Direction, beliefs: readonly JoistBelief[], width: number | undefined): Joist[] {
-  const near = frameExtent(room, direction).near;
-  const offset = near / toGrid(1);
-  const joists: Joist[] = [];
-  for (const belief of beliefs) {
-    const facts = {
-      id: `J${joists.length + 1}`,
-      width: belief.doubled || width === undefined ? rounded(belief.width, 2) : width,
-      sd: rounded(belief.sd, 100),
-      sdAtStart: rounded(belief.sdAtStart, 100),
-      sdAtEnd: rounded(belief.sdAtEnd, 100),
-      presence: Math.min(1, rounded(belief.presence, 1e4)),
-      known: belief.measured ? ('measured' as const) : ('inferred' as const),
-    };
-    const joist = joistLine(room, direction, rounded(offset + belief.atStart, 10), rounded(offset + belief.atEnd, 10), facts);
-    if (joist) joists.push(joist);
-  }
-  return joists;
 }
 
 /** Whether both edges of some joist were marked. */
@@ -297,21 +137,4 @@ function spacingOver(group: CandidateGroup | undefined): Inference['spacing'] {
   }
   mean /= weight;
   return { value: rounded(mean, 100), sd: rounded(Math.sqrt(Math.max(0, square / weight - mean * mean)), 100) };
-}
-
-function hypothesisOf({ weighed, probability }: Component, marks: number): Hypothesis {
-  const { placing, fit, sight } = weighed;
-  const places: Hypothesis['places'][number][] = new Array(marks).fill(null);
-  sight.readings.forEach((reading, index) => {
-    places[reading.mark] = placing.places[index];
-  });
-  return {
-    probability: rounded(probability, 1e6),
-    direction: sight.direction,
-    family: placing.family.kind,
-    spacing: placing.family.spacing,
-    ...fit.setting,
-    places,
-    doubled: placing.doubled,
-  };
 }

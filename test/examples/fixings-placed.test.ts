@@ -6,6 +6,7 @@ import {
   placeFixings,
   rectangle,
   ruleSets,
+  ruleValue,
   withRules,
 } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
@@ -141,6 +142,60 @@ describe('screws at the ends of a piece', () => {
     expect(
       findings.filter(({ code }) => code === 'fixing-off-timber').map(({ severity, where }) => [severity, where?.piece]),
     ).toEqual([['error', '1.1']]);
+  });
+});
+
+describe('the closer spacing at ends and walls', () => {
+  const closed = (joist: number, from: number, to: number) => ({
+    id: 'cable',
+    outline: [joist - 60, joist + 60].flatMap((x, i) =>
+      i === 0
+        ? [
+            { x, y: from },
+            { x, y: to },
+          ]
+        : [
+            { x, y: to },
+            { x, y: from },
+          ],
+    ),
+  });
+
+  it('should hold on timber: where it cannot be kept it is a warning, and beyond the spacing in the middle an error', () => {
+    for (const key of ['fixing.boardEnd', 'fixing.perimeter'] as const) {
+      expect(ruleValue(ruleSets.uk, key)).toMatchObject({ value: 150, level: 'should', sense: 'at most' });
+      expect(ruleValue(ruleSets.uk, key).note).toContain('metal framing');
+    }
+    expect(ruleValue(ruleSets.uk, 'fixing.field')).toMatchObject({ value: 230, level: 'must' });
+    // At the butt joint on J5 and along the wall on J1.
+    for (const joist of [1625, 25]) {
+      const found = (to: number) =>
+        placeFixings({ ...request, noFix: [closed(joist, 400, to)] }).findings.map(({ code, severity, value, limit }) => [
+          code,
+          severity,
+          value,
+          limit,
+        ]);
+      expect(new Set(found(600).map(String))).toEqual(new Set(['fixing-gap,warning,200,150']));
+      expect(new Set(found(640).map(String))).toEqual(new Set(['fixing-gap,error,240,230']));
+    }
+  });
+
+  it('means the first screw on each joist at a wall that runs across the joists, and no line along it', () => {
+    const nearer = placeFixings({ ...request, rules: withRules(ruleSets.uk, { 'fixing.perimeter': 60 }) });
+    const usual = placeFixings(request);
+    // The line beside the wall that runs with the joists is closer; nothing else is.
+    expect(lineOn('J1', nearer).count).toBeGreaterThan(lineOn('J1', usual).count);
+    for (const joist of ['J2', 'J3', 'J4']) expect(lineOn(joist, nearer)).toEqual(lineOn(joist, usual));
+    // Every joist has a screw no further from the edge beside the wall than screws may stand there, and none between joists.
+    const first = new Map<string, number>();
+    for (const { joist, y } of usual.positions) first.set(joist, Math.min(first.get(joist) ?? Infinity, y));
+    expect(first.size).toBe(joists.length);
+    for (const y of first.values()) expect(y - 5).toBeLessThanOrEqual(25);
+    for (const { x, joist } of usual.positions) {
+      const centre = joists.find(({ id }) => id === joist)?.start.x ?? 0;
+      expect(Math.abs(x - centre)).toBeLessThanOrEqual(47 / 2 - 6);
+    }
   });
 });
 

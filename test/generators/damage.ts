@@ -59,6 +59,16 @@ const joistsLike = (check: CheckByHand, change: (joist: Joist) => readonly Joist
 
 const damage = (name: string, hurt: () => CheckByHand, finds: Damage['finds']): Damage => ({ name, hurt, finds });
 
+const overOldJoint = (from: Point, to: Point): CheckByHand => ({
+  ...plainRoom(),
+  lining: [{ kind: 'plasterboard', thickness: 9.5, joints: [[from, to]] }],
+});
+
+/** The last joint of the first row moved to the joist beside the wall: a sliver of 20, a flap on one joist. */
+const sliverAtWall = (): CheckByHand => changed(plainRoom(), { '1.2': x(2823.5, 3573.5), '1.3': x(2826.5, 3576.5) });
+
+const hatchToOneSide = (): CheckByHand => changed(hatchRoom(), { '2.2': hole(block(2420, 2770, 1500, 2100)) });
+
 /** Of the plain room. */
 export const PLAIN_DAMAGE: readonly Damage[] = [
   damage('a piece left out', () => without(plainRoom(), '2.1'), {
@@ -267,7 +277,7 @@ export const PLAIN_DAMAGE: readonly Damage[] = [
     unit: 'mm',
     where: { piece: '1.1', row: 1 },
   }),
-  damage('a sliver at the wall', () => changed(plainRoom(), { '1.2': x(2823.5, 3573.5), '1.3': x(2826.5, 3576.5) }), {
+  damage('a sliver at the wall', sliverAtWall, {
     // From the joist at 3575 to the piece's end at 3595.
     code: 'piece-below-minimum',
     severity: 'error',
@@ -276,7 +286,7 @@ export const PLAIN_DAMAGE: readonly Damage[] = [
     standard: PRACTICE,
     where: { piece: '1.3', row: 1 },
   }),
-  damage('a flap on one joist', () => changed(plainRoom(), { '1.2': x(2823.5, 3573.5), '1.3': x(2826.5, 3576.5) }), {
+  damage('a flap on one joist', sliverAtWall, {
     code: 'piece-on-one-support',
     severity: 'error',
     value: 1,
@@ -417,52 +427,22 @@ export const PLAIN_DAMAGE: readonly Damage[] = [
     standard: PRACTICE,
     where: { joist: 'J9', wall: 1 },
   }),
-  damage(
-    'a butt joint over an old one',
-    () => ({
-      ...plainRoom(),
-      lining: [
-        {
-          kind: 'plasterboard',
-          thickness: 9.5,
-          joints: [
-            [
-              { x: 1655, y: 0 },
-              { x: 1655, y: 3000 },
-            ],
-          ],
-        },
-      ],
-    }),
-    {
-      code: 'joint-over-old-joint',
-      severity: 'warning',
-      value: 30,
-      limit: 200,
-      unit: 'mm',
-      standard: PRACTICE,
-      where: { pieces: ['2.1', '2.2'], row: 2 },
-    },
-  ),
-  damage(
-    'a row line over an old one',
-    () => ({
-      ...plainRoom(),
-      lining: [
-        {
-          kind: 'plasterboard',
-          thickness: 9.5,
-          joints: [
-            [
-              { x: 0, y: 2300 },
-              { x: 3600, y: 2300 },
-            ],
-          ],
-        },
-      ],
-    }),
-    { code: 'joint-over-old-joint', severity: 'warning', value: 105, limit: 200, where: { row: 2 } },
-  ),
+  damage('a butt joint over an old one', () => overOldJoint({ x: 1655, y: 0 }, { x: 1655, y: 3000 }), {
+    code: 'joint-over-old-joint',
+    severity: 'warning',
+    value: 30,
+    limit: 200,
+    unit: 'mm',
+    standard: PRACTICE,
+    where: { pieces: ['2.1', '2.2'], row: 2 },
+  }),
+  damage('a row line over an old one', () => overOldJoint({ x: 0, y: 2300 }, { x: 3600, y: 2300 }), {
+    code: 'joint-over-old-joint',
+    severity: 'warning',
+    value: 105,
+    limit: 200,
+    where: { row: 2 },
+  }),
   damage('a piece too heavy for the team', () => ({ ...plainRoom(), rules: { 'piece.maximumMass': 24 } }), {
     // 2.397 x 1.2 x 8.4.
     code: 'piece-too-heavy',
@@ -505,22 +485,18 @@ export const SHAPED_DAMAGE: readonly Damage[] = [
     where: { piece: '2.2' },
     says: 'hatch loft',
   }),
-  damage('the hatch cut 30 to one side', () => changed(hatchRoom(), { '2.2': hole(block(2420, 2770, 1500, 2100)) }), {
+  damage('the hatch cut 30 to one side', hatchToOneSide, {
     code: 'over-opening',
     severity: 'error',
     value: 30,
     where: { piece: '2.2' },
   }),
-  damage(
-    'the hatch cut 30 to one side leaves a gap',
-    () => changed(hatchRoom(), { '2.2': hole(block(2420, 2770, 1500, 2100)) }),
-    {
-      code: 'cover-gap',
-      severity: 'error',
-      value: 30,
-      limit: 10,
-    },
-  ),
+  damage('the hatch cut 30 to one side leaves a gap', hatchToOneSide, {
+    code: 'cover-gap',
+    severity: 'error',
+    value: 30,
+    limit: 10,
+  }),
   damage('the hatch cut too large', () => changed(hatchRoom(), { '2.2': hole(block(2435, 2815, 1485, 2115)) }), {
     code: 'cover-gap',
     severity: 'error',

@@ -35,27 +35,24 @@ describe('screws placed and checked by code that shares nothing', { timeout: 120
     expect(count(Math.min(a, b))).toBeGreaterThanOrEqual(count(Math.max(a, b)));
   });
 
-  test.prop([anyRowPlan], runs(200))(
-    'of two ends on one joist never face each other, unless they are said to be angled',
-    (plan) => {
-      const { direction, ...request } = withoutZones(plan);
-      const { lines, positions } = placeFixings(request);
-      const along = direction === 'y' ? 'y' : 'x';
-      const placesOf = (piece: string, joist: string): number[] =>
-        positions.filter((each) => each.piece === piece && each.joist === joist).map((each) => each[along]);
-      const joints = plan.layout.pieces.flatMap((piece) =>
-        piece.ends[1].meets === 'board' ? [{ low: piece.id, joist: piece.ends[1].joist ?? '', high: nextTo(piece.id) }] : [],
-      );
-      for (const { low, high, joist } of joints) {
-        const [a, b] = [placesOf(low, joist), placesOf(high, joist)];
-        const facing = a.some((one) => b.some((other) => Math.abs(one - other) < 10));
-        for (const line of lines.filter((each) => each.joist === joist && (each.piece === low || each.piece === high))) {
-          if (facing) expect(line.pair).toBe('angled');
-          else expect(['offset', 'angled']).toContain(line.pair);
-        }
+  test.prop([anyRowPlan], runs(200))('of two ends on one joist are set off from each other, or said to be angled', (plan) => {
+    const { direction, ...request } = withoutZones(plan);
+    const { lines, positions } = placeFixings(request);
+    const along = direction === 'y' ? 'y' : 'x';
+    const placesOf = (piece: string, joist: string): number[] =>
+      positions.filter((each) => each.piece === piece && each.joist === joist).map((each) => each[along]);
+    const joints = plan.layout.pieces.flatMap((piece) =>
+      piece.ends[1].meets === 'board' ? [{ low: piece.id, joist: piece.ends[1].joist ?? '', high: nextTo(piece.id) }] : [],
+    );
+    for (const { low, high, joist } of joints) {
+      const [a, b] = [placesOf(low, joist), placesOf(high, joist)];
+      const facing = a.some((one) => b.some((other) => Math.abs(one - other) < 10));
+      for (const line of lines.filter((each) => each.joist === joist && (each.piece === low || each.piece === high))) {
+        if (facing) expect(line.pair).toBe('angled');
+        else expect(['offset', 'angled']).toContain(line.pair);
       }
-    },
-  );
+    }
+  });
 
   test.prop([anyRowPlan], runs(300))('go into all four timbers about a hatch', (plan) => {
     const { direction, ...request } = withoutZones(plan);

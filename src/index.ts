@@ -55,6 +55,7 @@ export { joistsFromPositions, type PositionsRequest } from './joists/joistsFromP
 export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpacing.js';
 export { nextProbe, type Probe, type ProbeOptions } from './joists/nextProbe.js';
 export type { Reach } from './joists/probeSites.js';
+export type { Certainty, JoistCertainty } from './joists/proveFirst.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
 export {
   type ComparedRule,

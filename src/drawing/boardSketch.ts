@@ -6,6 +6,7 @@ import { hatch } from './hatch.js';
 import { type Box, boxOf, grown, type Label, labelSvg, within } from './label.js';
 import { LETTERS, shortened, textWidth } from './lettering.js';
 import { WIDTH } from './lineTypes.js';
+import { ABOUT, proveBefore, sizeText } from './provisional.js';
 import type { View } from './sheet.js';
 import { spread } from './spread.js';
 import type { Subject } from './subject.js';
@@ -109,8 +110,9 @@ function offcutSvg(box: Box, size: string): string[] {
   return [strokes(hatch(ring), FINE), ...label.map((each) => labelSvg({ ...each, clear: true }))];
 }
 
-function pieceSvg(piece: Piece, box: Box, { unit }: Subject): string {
-  const size = { text: `${cutFigure(piece.cutLength, unit)} × ${cutFigure(piece.width, unit)}`, height: SMALL };
+function pieceSvg(piece: Piece, box: Box, subject: Subject): string {
+  const { long, wide } = sizeText(piece, subject);
+  const size = { text: `${long} × ${wide}`, height: SMALL };
   const number = (height: number) => ({ text: shortened(piece.id, 20, height, true), height, bold: true });
   const inOne = { ...number(SMALL), text: `${piece.id}  ${size.text}` };
   const ways = [
@@ -146,13 +148,22 @@ function fitted(ways: readonly (readonly Line[])[], box: Box): Label[] {
 }
 
 /** Where the cross cuts are, from the left end: never more than the piece that ends there. */
-function alongFigures({ unit, length }: Subject, { board, stock, scale }: Sketch, pieces: readonly Piece[], own: Box): string[] {
+function alongFigures(
+  { plan, unit, length }: Subject,
+  { board, stock, scale }: Sketch,
+  pieces: readonly Piece[],
+  own: Box,
+): string[] {
   const ends = new Set(pieces.map(({ at, cutLength }) => toGrid(at.along + cutLength)));
+  const open = pieces.filter((piece) => proveBefore(plan, piece).length > 0).map(({ at }) => toGrid(at.along));
+  // A cut that is not final moves every cut after it.
+  const firstOpen = Math.min(...open, Infinity);
   const cuts = [...new Set(board.cuts.filter(({ kind }) => kind === 'cross').map(({ at }) => toGrid(at)))].sort((a, b) => a - b);
   const stations = [
     ...cuts.map((cut) => ({
       at: cut / 1000,
-      text: cutFigure(ends.has(cut) || unit === 'inch' ? cut / 1000 : Math.ceil(cut / 1000), unit),
+      text:
+        (cut > firstOpen ? ABOUT : '') + cutFigure(ends.has(cut) || unit === 'inch' ? cut / 1000 : Math.ceil(cut / 1000), unit),
     })),
     { at: stock.length, text: length(stock.length) },
   ];

@@ -7,6 +7,7 @@ import { cutFigure } from './figure.js';
 import { inFixingOrder } from './fixingOrder.js';
 import type { CutListOptions } from './options.js';
 import { openingsOf } from './pieceOpenings.js';
+import { certaintyText, proveBefore, provisionalText, sizeText } from './provisional.js';
 import { cutListOptionsSchema, planSchema } from './schemas.js';
 import { type Subject, subjectOf } from './subject.js';
 import { type Cell, lengthCell, type Table, tableOf } from './table.js';
@@ -60,7 +61,7 @@ export function cutList(plan: CeilingPlan, options: CutListOptions = {}): Table 
       say('cutList.note'),
     ],
     rows: pieces.map((piece) => rowOf(piece, subject)),
-    notes: [say('cutList.face', { unit: say(`unit.${subject.unit}`) }), say('cutList.keep')],
+    notes: [say('cutList.face', { unit: say(`unit.${subject.unit}`) }), say('cutList.keep'), ...provisionalText(subject)],
   });
 }
 
@@ -79,7 +80,7 @@ function rowOf(piece: Piece, subject: Subject): Cell[] {
   const cut = (mm: number): Cell => (subject.unit === 'mm' ? Number(cutFigure(mm, 'mm')) : cutFigure(mm, subject.unit));
   return [
     piece.id,
-    cut(piece.cutLength),
+    proveBefore(plan, piece).length > 0 ? sizeText(piece, subject).long : cut(piece.cutLength),
     cut(piece.width),
     piece.board,
     board?.stock ?? '',
@@ -123,8 +124,14 @@ function openingText(piece: Piece, subject: Subject): string {
     .join('; ');
 }
 
-function noteOf(piece: Piece, { say }: Subject, uncut: boolean): string {
+function noteOf(piece: Piece, subject: Subject, uncut: boolean): string {
+  const { plan, say } = subject;
+  const open = proveBefore(plan, piece).map((joist) => {
+    const certainty = certaintyText(subject, joist);
+    return certainty === undefined ? say('cutList.notFinalEach', { joist }) : say('cutList.notFinalFigure', { joist, certainty });
+  });
   const notes = [
+    open.length > 0 ? say('cutList.notFinal', { list: open.join(', ') }) : undefined,
     uncut ? say('cutList.uncut') : undefined,
     piece.tight ? say('cutList.tight') : undefined,
     corners(piece.outline).length > 4 ? say('cutList.shape') : undefined,

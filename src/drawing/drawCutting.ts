@@ -9,6 +9,7 @@ import { LETTERS, shortened } from './lettering.js';
 import { WIDTH } from './lineTypes.js';
 import type { CuttingOptions } from './options.js';
 import { openingsOf } from './pieceOpenings.js';
+import { provisionalText } from './provisional.js';
 import { cuttingOptionsSchema, planSchema } from './schemas.js';
 import type { View } from './sheet.js';
 import { type Subject, subjectOf } from './subject.js';
@@ -136,6 +137,7 @@ function headOf(subject: Subject, view: View, width: number): Block {
     small(say('cutting.figures', { unit: say(`unit.${unit}`) })),
     ...(list.length > 0 ? [small(say('cutting.whole', { list: list.join(', ') }))] : []),
     ...(open.length > 0 ? [small(say('cutting.openings', { list: open.join(', ') }))] : []),
+    ...provisionalText(subject).map((text) => paragraph(text, width, LETTERS.small, true)),
     small(say('caution')),
   ]);
 }

@@ -1,7 +1,7 @@
 import type { BoardLayout, End, Piece } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
-import { cutFigure } from './figure.js';
+import { sizeText } from './provisional.js';
 import { sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
 import { type Subject, subjectOf } from './subject.js';
@@ -78,7 +78,7 @@ function isCloser(piece: Piece, { pieces }: BoardLayout, up: ReadonlySet<string>
 }
 
 function stepOf(piece: Piece, step: number, subject: Subject, closer: boolean): Cell[] {
-  const { plan, say, unit, sides } = subject;
+  const { plan, say, sides } = subject;
   const side = (end: End, wall: string): string =>
     end.meets === 'board'
       ? say('order.joist', { joist: end.joist ?? '?' })
@@ -94,11 +94,12 @@ function stepOf(piece: Piece, step: number, subject: Subject, closer: boolean): 
     cut.length > 0 ? say('order.ripped', { sides: cut.join(', ') }) : undefined,
     piece.tight ? say('order.tight') : undefined,
   ];
+  const { long, wide } = sizeText(piece, subject);
   return [
     step,
     piece.id,
     piece.board,
-    `${cutFigure(piece.cutLength, unit)} × ${cutFigure(piece.width, unit)}`,
+    `${long} × ${wide}`,
     Math.round(piece.massKg * 10) / 10,
     side(piece.ends[0], sides.near),
     side(piece.ends[1], sides.far),

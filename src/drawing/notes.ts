@@ -1,9 +1,9 @@
 import type { Finding, Severity } from '../rules/finding.js';
 import { type Block, indented, paragraph, stacked } from './block.js';
-import { cutFigure } from './figure.js';
 import { LETTERS } from './lettering.js';
 import type { LetteredPiece } from './pieceLabels.js';
 import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
+import { certaintyText, provisionalText, sizeText } from './provisional.js';
 import { fromDatum, type Subject } from './subject.js';
 import { circle } from './svg.js';
 import type { Say } from './words.js';
@@ -54,8 +54,14 @@ const found = ({ plan, say }: Subject, severity: Severity): string[] =>
     say,
   );
 
-const proveText = ({ plan, say }: Subject): string[] =>
-  plan.proveFirst.length > 0 ? [say('notes.prove', { list: plan.proveFirst.join(', ') })] : [];
+function proveText(subject: Subject): string[] {
+  const { plan, say } = subject;
+  const each = plan.proveFirst.map((joist) => {
+    const certainty = certaintyText(subject, joist);
+    return certainty === undefined ? joist : say('notes.proveEach', { joist, certainty });
+  });
+  return each.length === 0 ? [] : [say('notes.prove', { list: each.join(', ') }), ...provisionalText(subject)];
+}
 
 const GAP = 0.7;
 
@@ -95,15 +101,13 @@ function openingsText(subject: Subject): string[] {
   return [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })];
 }
 
-function smallPieces({ say, unit }: Subject, pieces: readonly LetteredPiece[]): string[] {
+function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string[] {
+  const { say } = subject;
   const small = pieces.filter(({ full }) => !full);
   if (small.length > MANY) return [say('notes.many', { count: small.length })];
-  const list = small.map(({ piece }) =>
-    say('notes.smallEach', {
-      piece: piece.id,
-      size: `${cutFigure(piece.cutLength, unit)} × ${cutFigure(piece.width, unit)}`,
-      board: piece.board,
-    }),
-  );
+  const list = small.map(({ piece }) => {
+    const { long, wide } = sizeText(piece, subject);
+    return say('notes.smallEach', { piece: piece.id, size: `${long} × ${wide}`, board: piece.board });
+  });
   return list.length === 0 ? [] : [say('notes.small', { list: list.join(', ') })];
 }

@@ -1,7 +1,7 @@
 import type { Piece } from '../boards/boardLayout.js';
-import { cutFigure } from './figure.js';
 import { type Box, boxOf, CLEAR, grown, type Label, overlap, within } from './label.js';
 import { LETTERS, shortened } from './lettering.js';
+import { sizeText } from './provisional.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
 import type { PaperPoint } from './svg.js';
@@ -97,8 +97,8 @@ interface Way {
 }
 
 /** Ways to letter a piece. */
-function lettering(piece: Piece, { unit }: Subject, sheet: Sheet): Way[] {
-  const [long, wide] = [cutFigure(piece.cutLength, unit), cutFigure(piece.width, unit)];
+function lettering(piece: Piece, subject: Subject, sheet: Sheet): Way[] {
+  const { long, wide } = sizeText(piece, subject);
   const small = { height: LETTERS.small };
   const number = (height: number): Line => ({ text: shortened(piece.id, WIDEST, height, true), height, bold: true });
   const board = { text: shortened(piece.board, WIDEST, LETTERS.small), ...small };

@@ -122,6 +122,9 @@ export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
   }),
   takeOff: z.looseObject({ lines: z.array(z.looseObject({ item: z.string(), quantity: notNegative })) }),
   confidence: z.looseObject({ onTimber: probability, withinEdgeRules: probability }),
+  certainty: z.optional(
+    z.array(z.looseObject({ joist: label, certainty: z.enum(['sure', 'check', 'prove first']), probability })),
+  ),
   proveFirst: z.array(z.string()),
   findings: z.array(z.looseObject({ code: z.string(), severity, message: z.string() })),
   meta: z.looseObject({ held: z.boolean(), direction: z.enum(['x', 'y']) }),

@@ -5,6 +5,7 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Joist } from '../survey/joist.js';
 import type { Opening } from '../survey/room.js';
 import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
+import { certaintyText } from './provisional.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
 import { fromDatum, type Subject, subjectOf } from './subject.js';
 import { type Cell, lengthCell, type Table, type TableOptions, tableOf } from './table.js';
@@ -61,7 +62,7 @@ function joistTable(subject: Subject): Table {
       lengthCell(subject, joist.width),
       say(`known.${joist.known}`),
       inRows.length === 0 ? say('setting.use.screws') : say('setting.use.ends', { rows: inRows.join(', ') }),
-      plan.proveFirst.includes(joist.id) ? say('setting.note.prove') : '',
+      noteOf(subject, joist),
     ];
   });
   return tableOf(subject, {
@@ -78,6 +79,14 @@ function joistTable(subject: Subject): Table {
     rows,
     notes: [fromText(subject, datum.across)],
   });
+}
+
+/** How sure the butt joints on a joist are, and what is to be done about it. */
+function noteOf(subject: Subject, { id }: Joist): string {
+  const { plan, say } = subject;
+  const certainty = certaintyText(subject, id);
+  if (!plan.proveFirst.includes(id)) return certainty ?? '';
+  return certainty === undefined ? say('setting.note.prove') : say('setting.note.figure', { certainty });
 }
 
 function lineTable(subject: Subject): Table {

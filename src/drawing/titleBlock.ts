@@ -3,6 +3,7 @@ import { SURE } from '../joists/bearing.js';
 import { type Block, beside, paragraph, stacked } from './block.js';
 import { LETTERS, shortened, textWidth, wrapped } from './lettering.js';
 import { WIDTH } from './lineTypes.js';
+import { percentText } from './provisional.js';
 import type { Paper, View } from './sheet.js';
 import type { Subject } from './subject.js';
 import { line } from './svg.js';
@@ -100,12 +101,11 @@ export const rangeWords = (
   longest: longest === null ? '-' : withUnit(longest),
 });
 
-/** A share as a percentage that never claims more than there is. */
-const percent = (share: number): number => Math.floor(Math.round(share * 1e6) / 1e4);
-
 /** How sure the board ends are: sure, check or prove first, with the figures behind the word. */
 export function endsText({ plan, say }: Subject): string {
   const { onTimber, withinEdgeRules } = plan.confidence;
-  const word = plan.proveFirst.length > 0 ? 'prove' : withinEdgeRules >= SURE ? 'sure' : 'check';
-  return say('title.ends.text', { word: say(`ends.${word}`), within: percent(withinEdgeRules), on: percent(onTimber) });
+  const { proveFirst, certainty } = plan;
+  const onlyCheck = certainty?.every((each) => each.certainty !== 'prove first') ?? false;
+  const word = proveFirst.length > 0 ? (onlyCheck ? 'check' : 'prove') : withinEdgeRules >= SURE ? 'sure' : 'check';
+  return say('title.ends.text', { word: say(`ends.${word}`), within: percentText(withinEdgeRules), on: percentText(onTimber) });
 }

@@ -32,7 +32,7 @@ export interface EndsOutlook {
 /** Farthest along the joist from where its edges are wanted that they are looked for, mm. */
 const FARTHEST = 600;
 /** Places nearer to each other than this along a joist are one, mm. */
-const ONE_PLACE = 150;
+const ONE_PLACE = 300;
 /** Edges are also looked for this far from the ends of the joist, as a share of its length. */
 const NEAR_END = 1 / 8;
 

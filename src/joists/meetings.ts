@@ -1,5 +1,3 @@
-import type { Outcomes } from './outcomes.js';
-
 /** Meetings that the lists have room for at first. */
 const ROOM = 32_768;
 
@@ -37,11 +35,15 @@ export function addMeeting(meetings: Meetings, site: number, point: number, exce
   meetings.count += 1;
 }
 
+/** The meetings of site `s` are those from `starts[s]` up to `starts[s + 1]`. */
+export interface MeetingsBySite {
+  readonly starts: Int32Array;
+  readonly points: Int32Array;
+  readonly excess: Float64Array;
+}
+
 /** The meetings sorted by site. */
-export function meetingsBySite(
-  { count, sites, points, excess }: Meetings,
-  of: number,
-): Pick<Outcomes, 'starts' | 'points' | 'excess'> {
+export function meetingsBySite({ count, sites, points, excess }: Meetings, of: number): MeetingsBySite {
   const starts = new Int32Array(of + 1);
   for (let i = 0; i < count; i++) starts[sites[i] + 1] += 1;
   for (let site = 0; site < of; site++) starts[site + 1] += starts[site];

@@ -5,23 +5,19 @@ import type { Fit } from './fit.js';
 import { frameOf } from './frame.js';
 import type { Inference } from './inferJoists.js';
 import { frameExtent } from './joistLine.js';
-import { addMeeting, type Meetings, meetingsBySite, noMeetings } from './meetings.js';
+import { addMeeting, type Meetings, type MeetingsBySite, meetingsBySite, noMeetings } from './meetings.js';
 import type { Site } from './probeSites.js';
 import type { Sight } from './readings.js';
 import { nearestJoist, type Scatter, strayOf } from './scatterPoint.js';
 import { timberProfiles } from './timberProfile.js';
 
-/** A weighted sample of everything the marks leave open, and what a hole at each site would meet there. */
-export interface Outcomes {
+/**
+ * A weighted sample of everything the marks leave open, and what a hole at each site would meet there: at the points whose joists are
+ * near the site the probability of timber is `excess` above that of a false hit; at all other points only a false hit is possible.
+ */
+export interface Outcomes extends MeetingsBySite {
   /** Probability of each point of the sample. */
   readonly weights: Float64Array;
-  /**
-   * Points whose joists are near a site, and the probability of timber there above that of a false hit: those of site `s` from
-   * `starts[s]` up to `starts[s + 1]`. At all other points only a false hit is possible.
-   */
-  readonly starts: Int32Array;
-  readonly points: Int32Array;
-  readonly excess: Float64Array;
   readonly falseHit: number;
   /** How far the joist nearest to each anchor, what it strays on its own left aside, is from it, mm, at `point * anchors + anchor`; beyond any joist where they run the other way. */
   readonly away: Float64Array;

@@ -39,8 +39,6 @@ export function certainties({ joists }: JointConfidence, all: readonly Joist[], 
   });
 }
 
-/** Ids of the joists to prove before anything is cut to them, in order across the room. */
-export const proveFirst = (confidence: JointConfidence, joists: readonly Joist[], rules: RuleSet): string[] =>
-  certainties(confidence, joists, rules)
-    .filter(({ certainty }) => certainty !== 'sure')
-    .map(({ joist }) => joist);
+/** Ids of the joists to prove before anything is cut to them, in the order given. */
+export const proveFirst = (all: readonly JoistCertainty[]): string[] =>
+  all.filter(({ certainty }) => certainty !== 'sure').map(({ joist }) => joist);

@@ -2,6 +2,8 @@ import type { BoardLayout } from '../boards/boardLayout.js';
 import type { FixingLength } from '../fixings/fixingLength.js';
 import type { PlacedFixings } from '../fixings/placedFixings.js';
 import type { Inference } from '../joists/inferJoists.js';
+import type { Probe } from '../joists/nextProbe.js';
+import type { JoistCertainty } from '../joists/proveFirst.js';
 import type { Finding } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import type { BoardStock } from '../survey/boardStock.js';
@@ -34,8 +36,14 @@ export interface CeilingPlan {
   readonly takeOff: TakeOff;
   /** Probabilities that every board end of the layout has its bearing, joint over all of them. */
   readonly confidence: { readonly onTimber: number; readonly withinEdgeRules: number };
-  /** Ids of the joists to prove before anything is cut to them. */
+  /** The joists with butt joints, and how sure all joints on each are: nothing is cut to one that is not sure. */
+  readonly certainty: readonly JoistCertainty[];
+  /** Ids of the joists to prove before anything is cut to them: those that are not sure. */
   readonly proveFirst: readonly string[];
+  /** The next hole to drill; `null` when no hole would change what is done, and where the joists were not inferred from marks. */
+  readonly nextProbe: Probe | null;
+  /** The holes that would make every butt joint sure if each meets what is believed now, the next one first. */
+  readonly probes: readonly Probe[];
   /** In order of severity. */
   readonly findings: readonly Finding[];
   readonly meta: {

@@ -1,22 +1,29 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
-import { type EndJoint, jointConfidence } from '../joists/jointConfidence.js';
+import { jointConfidence } from '../joists/jointConfidence.js';
 import type { LocatedJoists } from '../joists/locateJoists.js';
-import { proveFirst } from '../joists/proveFirst.js';
+import { certainties, proveFirst } from '../joists/proveFirst.js';
+import type { Finding } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import type { CeilingPlan } from './ceilingPlan.js';
+import { endJointsOfLayout, plannedProbes } from './plannedProbes.js';
 
-/** How sure the butt joints are of their timber, all together, and which joists to prove before anything is cut to them. */
+/** The fields of a plan that say how sure it is. */
+type Sureness = Pick<CeilingPlan, 'confidence' | 'certainty' | 'proveFirst' | 'nextProbe' | 'probes'>;
+
+/** How sure the butt joints are of their timber, all together and joist by joist, and what to probe before anything is cut to them. */
 export function certainty(
-  { pieces, rows }: BoardLayout,
-  { joists, inference }: LocatedJoists,
+  layout: BoardLayout,
+  located: LocatedJoists,
   rules: RuleSet,
-): Pick<CeilingPlan, 'confidence' | 'proveFirst'> {
-  // Every joint is the low end of one piece.
-  const joints = pieces.flatMap(({ row, ends: [low] }): EndJoint[] => {
-    const band = rows[row - 1];
-    return low.joist === undefined ? [] : [{ joist: low.joist, across: low.position, along: (band.low + band.high) / 2 }];
-  });
-  const confidence = jointConfidence(joints, joists, rules, inference);
+): { readonly sureness: Sureness; readonly findings: readonly Finding[] } {
+  const { joists, inference } = located;
+  const confidence = jointConfidence(endJointsOfLayout(layout), joists, rules, inference);
   const { onTimber, withinEdgeRules } = confidence;
-  return { confidence: { onTimber, withinEdgeRules }, proveFirst: proveFirst(confidence, joists, rules) };
+  const byJoist = certainties(confidence, joists, rules);
+  const unsure = proveFirst(byJoist);
+  const { findings, ...probing } = plannedProbes(layout, located, unsure, rules);
+  return {
+    sureness: { confidence: { onTimber, withinEdgeRules }, certainty: byJoist, proveFirst: unsure, ...probing },
+    findings,
+  };
 }

@@ -81,6 +81,7 @@ export function planCeiling(job: Job): CeilingPlan {
   const completed = { room, joists, lining, boards, rules, prefer, ...completeFixing(job, rules) };
   const layout = layBoards({ room, joists, boards, rules, lining, prefer });
   const { fixings, fixingLength, findings: screwFindings } = fixCeiling(completed, layout, located, rules);
+  const { sureness, findings: probing } = certainty(layout, located, rules);
   const findings = inOrderOfSeverity([
     ...asbestosFindings(lining, fixings.count),
     // Before what the layout itself has to say: a drawing has room for the first few only.
@@ -90,6 +91,7 @@ export function planCeiling(job: Job): CeilingPlan {
       liningGiven: lining.length > 0,
     }),
     ...located.findings,
+    ...probing,
     ...layout.findings.map(asBinding),
     ...rememberedRules(rules, boards[0].thickness),
     ...screwFindings,
@@ -105,7 +107,7 @@ export function planCeiling(job: Job): CeilingPlan {
     fixings,
     fixingLength,
     takeOff: { ...bought, ...(hold && { hold: hold.message }) },
-    ...certainty(layout, located, rules),
+    ...sureness,
     findings,
     meta: { held: hold !== undefined, direction, ruleSet: rules.title },
   };

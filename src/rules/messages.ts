@@ -60,6 +60,28 @@ export const messages: Readonly<Record<string, Message>> = {
   'joist-doubled': {
     message: '{joist} is two joists side by side, {value} mm wide together.',
   },
+  'probe-joists-first': {
+    message: 'Where the joists of the butt joints stand is still open. Probe at {at} first. {reason}',
+    remedy: 'Add what the hole meets to the marks and plan again before anything is cut.',
+  },
+  'probes-make-safe': {
+    message:
+      '{value} more probes and every butt joint is sure, if the joists are where they are believed. Find both edges of {list}.',
+    remedy: 'Add the edges to the marks and plan again before anything is cut to these joists.',
+  },
+  'probe-makes-safe': {
+    of: 'probes-make-safe',
+    message: 'One more probe and every butt joint is sure, if the joist is where it is believed. Find both edges of {list}.',
+    remedy: 'Add the edges to the marks and plan again before anything is cut to this joist.',
+  },
+  'probes-not-enough': {
+    message: '{value} more probes do not yet make every butt joint sure. Begin with both edges of {list}.',
+    remedy: 'Add the edges to the marks and plan again. Where the timber is narrow, think of a batten beside the joist.',
+  },
+  'probes-no-help': {
+    message: 'No probe would make the butt joints on {list} sure.',
+    remedy: 'Lay the butt joints on other joists, or put a batten beside these.',
+  },
 
   // Whether to start
   'texture-untested': {
@@ -280,6 +302,10 @@ export const messages: Readonly<Record<string, Message>> = {
   'fixing-gap': {
     message: 'Piece {piece} on {joist}: {value} mm where no screw may go, more than the {limit} allowed between screws.',
     remedy: 'Trace the service and see whether it can be moved or guarded.',
+  },
+  'nail-line-near': {
+    message: 'Piece {piece} on {joist}: screws are {value} mm from the line of the old lath nails; {limit} is the least.',
+    remedy: 'Move them along the joist where they meet a nail, and allow for screws that are driven twice.',
   },
   'fixing-line-closed': {
     of: 'fixing-gap',

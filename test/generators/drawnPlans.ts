@@ -101,7 +101,7 @@ export function drawnPlan(spec: DrawnRoom): CeilingPlan {
       findings: [],
     },
     fixings: { positions: placed, lines, count: placed.length, perSquareMetre: placed.length / area, findings: [] },
-    fixingLength: { minimum: 47, preferred: 52, maximum: 67, recommended: 55, embedment: 33, findings: [] },
+    fixingLength: { minimum: 47, preferred: 52, maximum: 67, longest: 65, recommended: 55, embedment: 33, findings: [] },
     takeOff: {
       lines: [
         {
@@ -124,7 +124,14 @@ export function drawnPlan(spec: DrawnRoom): CeilingPlan {
       wasteKg: 12.5,
     },
     confidence: spec.confidence ?? { onTimber: 1, withinEdgeRules: 1 },
+    certainty: [...new Set(pieces.flatMap(({ ends }) => ends.flatMap(({ joist }) => joist ?? [])))].map((joist) =>
+      spec.proveFirst?.includes(joist)
+        ? { joist, certainty: 'prove first', probability: 0.61 }
+        : { joist, certainty: 'sure', probability: 0.99 },
+    ),
     proveFirst: spec.proveFirst ?? [],
+    nextProbe: null,
+    probes: [],
     findings: held
       ? [
           {

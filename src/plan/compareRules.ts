@@ -59,7 +59,7 @@ export interface ComparedRule {
   readonly sense: Sense;
   /** In the order of the sets. */
   readonly values: readonly (Omit<Requirement, 'key' | 'title' | 'unit' | 'sense'> & { readonly name: string })[];
-  /** Names of the sets that ask most: the least of "at most", the greatest of "at least"; empty where nothing is limited. */
+  /** Names of the sets that ask most: the least of "at most", the greatest of "at least"; empty where all ask the same. */
   readonly strictest: readonly string[];
 }
 
@@ -220,6 +220,7 @@ function sideBySide(compared: readonly Compared[]): ComparedRule[] {
 function strictest(sense: Sense, values: ComparedRule['values']): string[] {
   if (sense === 'nominal') return [];
   const limits = values.flatMap(({ value }) => (value === null ? [] : [toGrid(value)]));
+  if (limits.every((limit) => limit === limits[0])) return [];
   const most = sense === 'at most' ? Math.min(...limits) : Math.max(...limits);
   return values.filter(({ value }) => value !== null && toGrid(value) === most).map(({ name }) => name);
 }

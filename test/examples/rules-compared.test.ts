@@ -81,6 +81,7 @@ describe('one ceiling under all rule sets', () => {
     expect(rule('fixing.boardEnd')?.strictest).toEqual(['uk', 'ukOverSoundLining']);
     expect(rule('fixing.embedment')?.strictest).toEqual(['uk', 'ukOverSoundLining']);
     expect(rule('joint.gap')?.strictest).toEqual([]);
+    expect(rule('stagger.preferred')?.strictest).toEqual([]);
   });
 
   it('marks what is from memory, in the table, in the words and as a finding', () => {

@@ -128,6 +128,22 @@ export const deviations: readonly Deviation[] = [
     reason: 'The metric names of 16 and 24 in. Taken to the letter they would refuse joists at 16 and 24 in.',
   },
   {
+    about: '9.5 board under a ceiling in Canada',
+    published: 'walls only, to 400',
+    source: as(
+      'secondary',
+      'National Building Code, as restated by the federal housing agency',
+      undefined,
+      'spacing of supports',
+    ),
+    library: () => {
+      const given = { boardThickness: 9.5, orientation: 'across' } as const;
+      return `ceilings too, across joists at ${ruleValue(nbcCanada, 'support.centres', given).value}, painted`;
+    },
+    ours: 'ceilings too, across joists at 400, painted',
+    reason: 'The table of the code itself, which was read, has the row for ceilings; the agency leaves it out.',
+  },
+  {
     about: 'over-boarding in Canada',
     published: 'one layer, fixed to wood',
     source: as('read', 'National Building Code, Alberta edition', '2023', '9.29.5.1 (1)'),

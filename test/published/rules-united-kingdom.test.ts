@@ -10,6 +10,15 @@ describe('perimeter noggings', () => {
   });
 });
 
+describe('centres between two rows of the table (derived: it gives greatest centres)', () => {
+  it('take the next row up: 12.5 at 500 is served by the row for 600, with noggings', () => {
+    const rule = (noggings: boolean) =>
+      ruleValue(ruleSets.uk, 'support.centres', { boardThickness: 12.5, orientation: 'across', noggings }).value as number;
+    expect(rule(true) >= 500).toBe(true);
+    expect(rule(false) >= 500).toBe(false);
+  });
+});
+
 describe('what a clause was written for', () => {
   it('F3: 150 at ends and perimeters stands in a clause for metal framing, so on timber it should hold and need not', () => {
     for (const key of ['fixing.boardEnd', 'fixing.perimeter'] as const) {

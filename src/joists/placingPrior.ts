@@ -17,7 +17,9 @@ export function logPrior(sight: Sight, placing: Placing, fit: Fit): number {
   const spacing = Math.max(1, nodeAt(1) - first);
   const joists = Math.max(1, Math.floor((length - first) / spacing) + Math.floor(first / spacing) + 1);
   // The place of the row of joists is even over one spacing.
-  const ofRow = logarithm(placing.family.prior) - logarithm(spacing) + placing.doubled.length * logarithm(doubled);
+  // Nothing to weigh where none is doubled, also when doubling is taken as impossible.
+  const ofDoubled = placing.doubled.length === 0 ? 0 : placing.doubled.length * logarithm(doubled);
+  const ofRow = logarithm(placing.family.prior) - logarithm(spacing) + ofDoubled;
   return ofRow + logOfChoices(sight, placing, fit, joists, length);
 }
 

@@ -20,6 +20,7 @@ import { cautions } from './cautions.js';
 import type { CeilingPlan } from './ceilingPlan.js';
 import { certainty } from './certainty.js';
 import { completeFixing, type FixingInputs, fixCeiling, fixingInputs } from './fixCeiling.js';
+import { movementJoint } from './movementJoint.js';
 import { rememberedRules } from './rememberedRules.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
@@ -94,6 +95,7 @@ export function planCeiling(job: Job): CeilingPlan {
     ...probing,
     ...layout.findings.map(asBinding),
     ...rememberedRules(rules, boards[0].thickness),
+    ...movementJoint(room, rules),
     ...screwFindings,
   ]);
   const hold = findings.find((each) => each.severity === 'hold');

@@ -2,7 +2,7 @@ import type { Finding } from '../rules/finding.js';
 import { memoryNote } from '../rules/memoryNote.js';
 import { RULE_KEYS, type RuleKey, type RuleSet } from '../rules/ruleSet.js';
 
-/** Rules that a layout leans on; what the screws lean on they say themselves, and no step asks how long a ceiling may run. */
+/** Rules that a layout leans on; screws and movement joints say themselves what they lean on. */
 const LAYOUT_RULES: readonly RuleKey[] = RULE_KEYS.filter(
   (key) => !key.startsWith('fixing.') && key !== 'movementJoint.maximumRun',
 );

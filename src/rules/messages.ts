@@ -152,6 +152,10 @@ export const messages: Readonly<Record<string, Message>> = {
     message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
     remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',
   },
+  'movement-joint-wanted': {
+    message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
+    remedy: 'Carry a joint of the building through the new boards, or divide the ceiling and plan each part as a room.',
+  },
   'piece-too-heavy': { message: 'Piece {piece} weighs {value} kg, more than {limit}.' },
 
   // Checks of a layout

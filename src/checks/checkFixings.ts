@@ -32,6 +32,8 @@ export interface FixingsCheck {
   readonly joists: JoistDescription;
   readonly fixings: FixingsToCheck;
   readonly rules?: RulesInput;
+  /** Default `screw`. */
+  readonly fixing?: 'screw' | 'nail';
   /** Where no screw may go. */
   readonly noFix?: readonly ClosedZone[];
   /** The stock that the layout's boards name: says which edges of a piece are bound where the layout does not. */
@@ -44,6 +46,7 @@ const requestSchema: z.ZodMiniType<FixingsCheck> = z.strictObject({
   joists: joistDescriptionSchema,
   fixings: fixingsSchema,
   rules: z.optional(rulesInputSchema),
+  fixing: z.optional(z.enum(['screw', 'nail'])),
   noFix: z.optional(closedZonesSchema),
   boards: z.optional(boardsSchema),
 });
@@ -82,10 +85,10 @@ export function checkFixings(request: FixingsCheck): Finding[] {
 
 /** {@link checkFixings} without its door. */
 export function fixingFindings(request: Omit<FixingsCheck, 'rules'> & { readonly rules: RuleSet }): Finding[] {
-  const { room, layout, fixings, rules, noFix = [], boards = [] } = request;
+  const { room, layout, fixings, rules, fixing = 'screw', noFix = [], boards = [] } = request;
   const { joists, direction } = locateJoists(room, request.joists, rules);
   const ceiling = ceilingOf(room, layout, boards, joists, frameOf(direction), rules);
-  const job = fixingJob(ceiling, structureOf(ceiling, viewsOf(ceiling)), boards[0]?.thickness);
+  const job = fixingJob(ceiling, structureOf(ceiling, viewsOf(ceiling)), fixing, boards[0]?.thickness);
   const positions = 'positions' in fixings ? fixings.positions : fixings;
   const screws = positions.map((fixing) => placedScrew(fixing, job));
   const zones = noFix.map((zone) => zoneOf(zone, job));

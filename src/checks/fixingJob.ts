@@ -42,13 +42,18 @@ export interface FixingJob {
   readonly rule: (key: RuleKey) => FixingRule | undefined;
 }
 
-export function fixingJob(ceiling: Ceiling, structure: Structure, boardThickness: number | undefined): FixingJob {
+export function fixingJob(
+  ceiling: Ceiling,
+  structure: Structure,
+  fixing: 'screw' | 'nail',
+  boardThickness: number | undefined,
+): FixingJob {
   const { supports } = structure;
   const middle = boxOf(ceiling.room.rings[0]);
   const level = Math.round((middle.v0 + middle.v1) / 2);
   const bays = supports.slice(1).map((support, i) => support.centre(level) - supports[i].centre(level));
   const given: Conditions = {
-    fixing: 'screw',
+    fixing,
     ...(boardThickness !== undefined && { boardThickness }),
     ...(bays.length > 0 && { centres: Math.max(...bays) / 1000 }),
   };

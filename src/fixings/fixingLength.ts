@@ -20,6 +20,8 @@ export interface FixingLength {
   readonly preferred: number;
   /** Longest length that stays below where services may run. */
   readonly maximum: number;
+  /** Longest stock length within both limits; `null`: there is none. */
+  readonly longest: number | null;
   /** Stock length to buy; `null`: none satisfies both limits. */
   readonly recommended: number | null;
   /** Into the joist with the recommended length, behind the thickest readings and with the screw as short as it may be. */
@@ -107,6 +109,7 @@ function unprobedLength(request: Ruled): FixingLength {
     minimum: thin.minimum,
     preferred: thick.preferred,
     maximum: thin.maximum,
+    longest: null,
     recommended: null,
     embedment: null,
     range: { shortest: thin.recommended, longest: thick.recommended },
@@ -148,6 +151,7 @@ function probedLength(request: Ruled): FixingLength {
     minimum: fromGrid(minimum),
     preferred: fromGrid(preferred),
     maximum: fromGrid(longestAt(depth)),
+    longest: length === undefined ? null : fromGrid(Math.max(...lengths.filter((each) => each <= longestAt(depth)))),
     recommended: length === undefined ? null : fromGrid(length),
     embedment,
     ...(threadLength !== undefined && embedment !== null && { threadInJoist: Math.min(embedment, threadLength) }),

@@ -84,14 +84,21 @@ const slant = ({ a, b }: BoardEdge): number => {
 
 function legsOf(span: Span, timber: Timber, timberEdge: number, offCentre: number): Leg[] {
   const reach = timber.width / 2 - timberEdge;
-  const lines = [
-    (v: number) => timber.centreAt(v) + offCentre,
+  const [near, far] = [
     (v: number) => sideAt(span.near, v) + span.near.distance * slant(span.near),
     (v: number) => sideAt(span.far, v) - span.far.distance * slant(span.far),
-    (v: number) => timber.centreAt(v) - reach,
-    (v: number) => timber.centreAt(v) + reach,
   ];
-  const [centre, near, far, timberNear, timberFar] = lines;
+  // On the other side of the middle where only that side has room.
+  const fits = (side: 1 | -1): boolean =>
+    offCentre <= reach &&
+    [span.from, span.to].every((v) => {
+      const at = timber.centreAt(v) + side * offCentre;
+      return near(v) <= at && at <= far(v);
+    });
+  const beside = fits(1) || !fits(-1) ? offCentre : -offCentre;
+  const centre = (v: number) => timber.centreAt(v) + beside;
+  const [timberNear, timberFar] = [(v: number) => timber.centreAt(v) - reach, (v: number) => timber.centreAt(v) + reach];
+  const lines = [centre, near, far, timberNear, timberFar];
   const place = (v: number): number => {
     const wanted = near(v) <= far(v) ? Math.max(near(v), Math.min(far(v), centre(v))) : (near(v) + far(v)) / 2;
     return Math.round(Math.max(timberNear(v), Math.min(timberFar(v), wanted)));

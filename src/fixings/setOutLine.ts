@@ -2,7 +2,7 @@ import type { Piece } from '../boards/boardLayout.js';
 import { centreAt, directionOf, type Frame, frameOf } from '../joists/frame.js';
 import { type Finding, finding, type Severity, type Where } from '../rules/finding.js';
 import type { Conditions, RuleKey, RuleSet } from '../rules/ruleSet.js';
-import { lookUp, numberOf } from '../rules/ruleValue.js';
+import { lookUp, numberOf, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Joist } from '../survey/joist.js';
 import { corners } from '../survey/outline.js';
@@ -101,7 +101,8 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
   };
   const who = { piece: piece.id, joist: timber.joist.id };
   const at = (mark: number): Point => onPlan(pathAt(path, mark + datum));
-  const offCentre = marks.length === 0 ? 0 : fromGrid(pathAt(path, marks[0] + datum).u - timber.centreAt(marks[0] + datum));
+  const besideCentre = (mark: number): number => pathAt(path, mark + datum).u - timber.centreAt(mark + datum);
+  const offCentre = marks.length === 0 ? 0 : fromGrid(besideCentre(marks[0]));
   return {
     ...(marks.length > 0 && {
       line: {
@@ -114,6 +115,7 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
     positions: marks.map((mark) => ({ ...at(mark), ...who })),
     findings: [
       ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, timber, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
+      ...nearNailLine(marks.map(besideCentre), (index) => ({ ...who, at: at(marks[index]) }), job),
       ...tooWide.map((stretch) =>
         tooWideGap(stretch, kind, marks.length === 0, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
       ),
@@ -194,6 +196,23 @@ function sentenceFor({ width }: Joist, { rules, spacing }: LineJob): string {
     2 * (toGrid(spacing.cutEdgeDistance) + toGrid(spacing.timberEdgeDistance)) + toGrid(numberOf(rules, 'joint.gap'));
   if (toGrid(width) >= needed) return 'fixing-edge';
   return toGrid(width) >= toGrid(numberOf(rules, 'fixing.tightButtTimber')) ? 'narrow-timber' : 'too-narrow-timber';
+}
+
+/** Through lath and plaster: the screw nearest to the line of the old nails, where the timber has no room to keep off it. */
+function nearNailLine(
+  beside: readonly number[],
+  where: (index: number) => Where,
+  { rules, given, offCentre }: LineJob,
+): Finding[] {
+  if (offCentre === 0 || beside.length === 0) return [];
+  const away = beside.map((each) => Math.abs(each));
+  const nearest = away.indexOf(Math.min(...away));
+  const { value, range, unit, source } = lookUp(rules, 'fixing.nailLineClearance', given) as RuleValue;
+  const limit = range?.least ?? (value as number);
+  // A place is moved to the grid, by up to half a step each way.
+  if (away[nearest] >= toGrid(limit) - 1) return [];
+  const details = { where: where(nearest), value: fromGrid(away[nearest]), limit, unit, source };
+  return [finding('nail-line-near', 'warning', details)];
 }
 
 /** A stretch without screws that is longer than the rule allows, or a line on which none may be driven. */

@@ -1,4 +1,4 @@
-import { checkFixings, type Finding } from 'soffitwright';
+import { checkFixings, type Finding, type FixedLayout, placeFixings } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { block } from '../generators/layoutsByHand.js';
 import { SCREW_DAMAGE, type ScrewDamage, screwedRoom } from '../generators/screwDamage.js';
@@ -88,6 +88,22 @@ describe('screws placed by hand', () => {
       'fixing-off-board',
       'error',
     ]);
+  });
+
+  it('as nails are held to the spacing of nails', () => {
+    const { fixings, ...check } = screwedRoom();
+    const gaps = (findings: readonly Finding[]) =>
+      findings
+        .filter(({ code, severity }) => code === 'fixing-gap' && severity === 'error')
+        .map(({ value, limit }) => `${value}/${limit}`);
+    // Seven on 1200: 196 apart, where nails may be 150.
+    expect(new Set(gaps(checkFixings({ ...check, fixings, fixing: 'nail' })))).toEqual(new Set(['196/150']));
+    expect(gaps(checkFixings({ ...check, fixings, fixing: 'screw' }))).toEqual([]);
+    const layout = check.layout as unknown as FixedLayout;
+    const nails = placeFixings({ room: check.room, joists: check.joists, layout, fixing: 'nail' }).positions;
+    expect(told(checkFixings({ ...check, fixings: nails, fixing: 'nail' }).filter(({ severity }) => severity === 'error'))).toBe(
+      '',
+    );
   });
 
   it('break one distance or the other at a joint on narrow timber, which is a warning', () => {

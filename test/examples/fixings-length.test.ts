@@ -51,6 +51,13 @@ describe('fixingLength', () => {
     expect(codes(fixingLength(request).findings)).not.toContain('screw-length-tolerance');
   });
 
+  it('names the longest length to be had that stays out of where pipes and cables may be', () => {
+    expect(fixingLength({ thicknesses: [12.5], lining: [28] })).toMatchObject({ maximum: 85.5, recommended: 75, longest: 80 });
+    expect(fixingLength({ thicknesses: [12.5], lining: [28], joistDepth: 100 })).toMatchObject({ maximum: 73, longest: 70 });
+    expect(fixingLength({ thicknesses: [12.5], lining: [28], serviceDepth: 25 }).longest).toBeNull();
+    expect(fixingLength({ thicknesses: [12.5], lining: [28], probed: false }).longest).toBeNull();
+  });
+
   it('always asks for a scan', () => {
     expect(codes(fixingLength({ thicknesses: [9.5], lining: [] }).findings)).toContain('scan-for-services');
   });

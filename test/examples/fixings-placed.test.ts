@@ -318,6 +318,11 @@ describe('other ways of fixing', () => {
     for (const { x } of placeFixings({ ...request, lining, joists: thin }).positions.filter(({ joist }) => joist === 'J2')) {
       expect(x).toBe(433);
     }
+    const thinner = joists.map((each): Joist => (each.id === 'J2' ? { ...each, width: 26 } : each));
+    expect(placeFixings({ ...request, lining, joists: thinner }).findings).toMatchObject([
+      { code: 'nail-line-near', severity: 'warning', where: { piece: '1.1', joist: 'J2' }, value: 7, limit: 8 },
+    ]);
+    expect(placed.findings).toEqual([]);
   });
 
   it('a bracing ceiling to NZS 3604 is fixed at 150 along the edges of each sheet', () => {

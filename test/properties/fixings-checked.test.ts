@@ -54,6 +54,24 @@ describe('screws placed and checked by code that shares nothing', { timeout: 120
     }
   });
 
+  test.prop([anyRowPlan], runs(200))('through lath and plaster keep 8 from the middle of every joist, or it is said', (plan) => {
+    const { direction, ...request } = withoutZones(plan);
+    const lining = [{ kind: 'lath-and-plaster' as const, thickness: 25 }];
+    const { positions, findings } = placeFixings({ ...request, lining });
+    const said = new Set(findings.filter(({ code }) => code === 'nail-line-near').map(who));
+    const [along, across] = direction === 'y' ? (['y', 'x'] as const) : (['x', 'y'] as const);
+    const joists = new Map(plan.joists.filter(({ kind }) => kind !== 'trimmer').map((joist) => [joist.id, joist]));
+    for (const screw of positions) {
+      const joist = joists.get(screw.joist);
+      if (joist === undefined || said.has(`${screw.piece} on ${screw.joist}`)) continue;
+      const { start, end } = joist;
+      const centre =
+        start[across] + ((end[across] - start[across]) * (screw[along] - start[along])) / (end[along] - start[along]);
+      if (Math.abs(screw[across] - centre) < 7.998)
+        throw new Error(`${screw.piece} on ${screw.joist}: ${screw[across] - centre}`);
+    }
+  });
+
   test.prop([anyRowPlan], runs(300))('go into all four timbers about a hatch', (plan) => {
     const { direction, ...request } = withoutZones(plan);
     const [hatch] = plan.room.openings ?? [];

@@ -1,5 +1,6 @@
 import type { Assumptions } from './assumptions.js';
 import type { Component } from './components.js';
+import type { Fit } from './fit.js';
 import { movedBy } from './holeEvidence.js';
 import { joistsInRoom } from './joistsInRoom.js';
 import { nodeMeansOf } from './nodeMeans.js';
@@ -36,52 +37,69 @@ export function shiftBetween(leader: Component, other: Component): number | unde
   return shift;
 }
 
-/** The joists of the leading component, their moments taken over every component that counts the joists alike. */
+/**
+ * The joists of the leading component. Their moments are taken over every component that has a joist where the leader has this one,
+ * under the same count from the marks they share; one that puts it farther away is not a spread of this joist but speaks
+ * against it, and counts in `presence`.
+ */
 export function joistsOfComponents(components: readonly Component[], assumptions: Assumptions): JoistBelief[] {
   const [leader] = components;
   const { fit, sight, placing } = leader.weighed;
-  const { origin, width } = fit.system;
   const { first, last } = joistsInRoom(fit, sight);
-  const numbers = Array.from({ length: last - first + 1 }, (_, i) => first + i + origin);
+  const numbers = Array.from({ length: last - first + 1 }, (_, i) => first + i + fit.system.origin);
   const views = weighty(components).map((component) => viewOf(component, leader, numbers));
-  return numbers.map((number, index) => {
-    const sums = { whole: 0, weight: 0, presence: 0, width: 0 };
-    const places = [0, 1, 2].map(() => ({ mean: 0, square: 0 }));
-    const leading = views[0].at(index) as JoistView;
-    for (const view of views) {
-      const joist = view.at(index);
-      const { probability } = view.component;
-      sums.whole += probability;
-      if (joist === undefined) {
-        sums.presence += probability * view.timberNear(leading.means[1], width / 2, 1 - assumptions.missing);
-        continue;
-      }
-      sums.weight += probability;
-      sums.presence += probability * joist.presence;
-      sums.width += probability * joist.width;
-      places.forEach((place, i) => {
-        place.mean += probability * joist.means[i];
-        place.square += probability * (joist.variances[i] + joist.means[i] * joist.means[i]);
-      });
+  const marked = new Set(placing.places.map((place) => place?.joist));
+  return numbers.map((number, index) => ({
+    number,
+    ...belief(views, index, fit, assumptions),
+    measured: marked.has(number),
+    doubled: placing.doubled.includes(number),
+  }));
+}
+
+/** How far from the leader's place another component may put a joist and still mean the same one, as a share of the spacing. */
+const SAME = 0.5;
+
+/** Moments of one joist over the views, the leader's first. */
+function belief(
+  views: readonly View[],
+  index: number,
+  { system }: Fit,
+  { missing }: Assumptions,
+): Omit<JoistBelief, 'number' | 'measured' | 'doubled'> {
+  const sums = { whole: 0, weight: 0, presence: 0, width: 0 };
+  const places = [0, 1, 2].map(() => ({ mean: 0, square: 0 }));
+  const at = (views[0].at(index) as JoistView).means[1];
+  for (const view of views) {
+    const joist = view.at(index);
+    const { probability } = view.component;
+    sums.whole += probability;
+    if (joist === undefined || Math.abs(joist.means[1] - at) > SAME * system.spacing) {
+      sums.presence += probability * view.timberNear(at, system.width / 2, 1 - missing);
+      continue;
     }
-    const [start, middle, end] = places.map(({ mean, square }) => {
-      const centre = mean / sums.weight;
-      return { at: centre, sd: Math.sqrt(Math.max(0, square / sums.weight - centre * centre)) };
+    sums.weight += probability;
+    sums.presence += probability * joist.presence;
+    sums.width += probability * joist.width;
+    places.forEach((place, i) => {
+      place.mean += probability * joist.means[i];
+      place.square += probability * (joist.variances[i] + joist.means[i] * joist.means[i]);
     });
-    return {
-      number,
-      atStart: start.at,
-      atMiddle: middle.at,
-      atEnd: end.at,
-      sd: middle.sd,
-      sdAtStart: start.sd,
-      sdAtEnd: end.sd,
-      width: sums.width / sums.weight,
-      presence: sums.presence / sums.whole,
-      measured: placing.places.some((place) => place !== null && place.joist === number),
-      doubled: placing.doubled.includes(number),
-    };
+  }
+  const [start, middle, end] = places.map(({ mean, square }) => {
+    const centre = mean / sums.weight;
+    return { at: centre, sd: Math.sqrt(Math.max(0, square / sums.weight - centre * centre)) };
   });
+  return {
+    atStart: start.at,
+    atMiddle: middle.at,
+    atEnd: end.at,
+    sd: middle.sd,
+    sdAtStart: start.sd,
+    sdAtEnd: end.sd,
+    width: sums.width / sums.weight,
+    presence: sums.presence / sums.whole,
+  };
 }
 
 /** Share of the probability on which the joists' moments are taken. */
@@ -118,15 +136,20 @@ function viewOf(component: Component, leader: Component, numbers: readonly numbe
   const { sight } = component.weighed;
   if (sight.direction !== leader.weighed.sight.direction) return { component, at: () => undefined, timberNear: () => 0 };
   const shift = shiftBetween(leader, component);
-  if (shift === undefined) return { component, at: () => undefined, timberNear: timberOf(component) };
-  return { component, at: rowView(component, numbers, shift), timberNear: () => 0 };
+  const at = shift === undefined ? () => undefined : rowView(component, numbers, shift);
+  return { component, at, timberNear: timberOf(component) };
 }
 
 function timberOf({ weighed: { fit, sight } }: Component): View['timberNear'] {
-  const { first, last } = joistsInRoom(fit, sight);
-  const at = nodeMeansOf(fit);
-  const means = Array.from({ length: last - first + 1 }, (_, i) => at(first + i));
-  return (place, reach, presence) => (means.some((mean) => Math.abs(mean - place) <= reach) ? presence : 0);
+  let means: number[] | undefined;
+  return (place, reach, presence) => {
+    if (means === undefined) {
+      const { first, last } = joistsInRoom(fit, sight);
+      const at = nodeMeansOf(fit);
+      means = Array.from({ length: last - first + 1 }, (_, i) => at(first + i));
+    }
+    return means.some((mean) => Math.abs(mean - place) <= reach) ? presence : 0;
+  };
 }
 
 function rowView(component: Component, numbers: readonly number[], shift: number): View['at'] {

@@ -105,7 +105,7 @@ const first =
   ];
 
 const always = (): boolean => true;
-/** Beside a hatch the first screw may stand further from the edge. */
+/** Beside a hatch the first screw may stand further from the edge, and one moved off its joist may be in a trimmer. */
 const noHatch = ({ piece }: Line): boolean => piece.holes === undefined;
 const inField = ({ atJoint }: Line): boolean => !atJoint;
 
@@ -135,7 +135,7 @@ const WIDEST = 305;
 
 /** The ten kinds of damage, and one or two more. */
 export const SCREW_DAMAGES: readonly ScrewDamage[] = [
-  damaged('a screw moved off its joist', 'fixing-off-timber', 'error', always, middle(sideways(({ width }) => width / 2 + 30))),
+  damaged('a screw moved off its joist', 'fixing-off-timber', 'error', noHatch, middle(sideways(({ width }) => width / 2 + 30))),
   damaged(
     'a screw at the very edge of its joist',
     'fixing-edge',

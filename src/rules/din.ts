@@ -6,14 +6,14 @@ import { timberEdge } from './standards/specification2014.js';
 
 /** Germany: DIN 18181 and EN 520. */
 export const din: RuleSet = /* @__PURE__ */ ruleSetFrom(
-  {
+  () => ({
     id: 'din',
     title: 'Germany: DIN 18181 and EN 520',
     notes: [
       'Every value of DIN 18181 is from memory and wants checking against the standard.',
       'The distance from the edge of the timber is borrowed from the UK clauses; how deep a fixing may go is common practice: electrical rules were not read.',
     ],
-  },
+  }),
   {
     'stagger.minimum': stagger,
     'support.centres': supportSpacing,

@@ -9,7 +9,7 @@ import { ukClauses } from './ukClauses.js';
  * steadies it. The old ceiling is never a fixing.
  */
 export const ukOverSoundLining: RuleSet = /* @__PURE__ */ ruleSetFrom(
-  {
+  () => ({
     id: 'ukOverSoundLining',
     title: 'UK over a sound old ceiling: as UK, thin board at 450 by common practice',
     notes: [
@@ -17,7 +17,7 @@ export const ukOverSoundLining: RuleSet = /* @__PURE__ */ ruleSetFrom(
       'The old ceiling steadies the board and holds no screw: every screw counted is in a joist.',
       'The closer spacing at board ends and walls comes from a clause for metal framing: on timber it should hold.',
     ],
-  },
+  }),
   {
     'support.centres': [
       {

@@ -1,0 +1,40 @@
+import type { Messages } from './message.js';
+
+/** Where the boards go. */
+export const boards: Messages = {
+  'no-layout': {
+    message: 'No layout of these boards ({boards}) was found that meets the rules that must hold.',
+  },
+  'end-off-timber': {
+    message: 'The butt joint of {pieces} is not on {joist}: less than 10 mm of timber on one side.',
+  },
+  'bearing-short': {
+    message:
+      'The butt joint of {pieces} on {joist} cannot keep both edge distances: the joint may be {limit} mm off the middle of the joist, and is {value}.',
+    remedy:
+      'Use longer boards or another joist so that no joint falls here, or fix battens under the old ceiling and board to those. On a joist of 35 mm or more, a tight butt with screws about 12 mm in and angled is a departure from the rule, to be agreed.',
+  },
+  'end-unproven': {
+    message: 'The butt joint of {pieces} is on {joist}, which nobody has proved.',
+    remedy: 'Probe both edges of {joist} before these pieces are cut.',
+  },
+  stagger: {
+    message: 'The butt joints of rows {rows} are {value} mm apart, where {limit} is asked for ({pieces}).',
+  },
+  'piece-below-preferred': { message: 'Piece {piece} is {value} mm long, shorter than the {limit} that is preferred.' },
+  'row-below-preferred': { message: 'Row {row} is {value} mm wide, narrower than the {limit} that is preferred.' },
+  'support-centres-exceeded': {
+    message: 'The joists are {value} mm apart at {joist}; {thickness} mm board carries {limit} without noggings.',
+    remedy: 'Thicker board, or battens at closer centres.',
+  },
+  'support-centres-unknown': { message: 'How far apart joists may be for {thickness} mm board is not in the rule set.' },
+  'perimeter-overhang': {
+    message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
+    remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',
+  },
+  'movement-joint-wanted': {
+    message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
+    remedy: 'Carry a joint of the building through the new boards, or divide the ceiling and plan each part as a room.',
+  },
+  'piece-too-heavy': { message: 'Piece {piece} weighs {value} kg, more than {limit}.' },
+};

@@ -37,7 +37,9 @@ export interface JointConfidence {
 }
 
 /** Points of the posterior on which the figures are taken. */
-const POINTS = 1500;
+const POINTS = 1200;
+/** Fewest of them for one reading of the marks. */
+const LEAST = 8;
 
 /**
  * How sure the end joints of a layout are, joint over everything the marks leave open: if the spacing is wrong, every inferred joist
@@ -55,10 +57,13 @@ export function jointConfidence(
   const groups = wanted.map((joist) => ({ joist, ends: ends.filter((end) => end.joist === joist.id) }));
   const gap = numberOf(rules, 'joint.gap');
   const edges = numberOf(rules, 'fixing.cutEdgeDistance') + numberOf(rules, 'fixing.timberEdgeDistance');
-  const [onTimber, withinEdgeRules] = [LEAST_TIMBER, edges].map((needed) => {
-    const limits = (width: number): number => (width - gap) / 2 - needed;
-    return inference === undefined ? independently(groups, limits) : together(groups, limits, inference);
-  });
+  const limits = [LEAST_TIMBER, edges].map(
+    (needed): Limit =>
+      (width) =>
+        (width - gap) / 2 - needed,
+  );
+  const [onTimber, withinEdgeRules] =
+    inference === undefined ? limits.map((limit) => independently(groups, limit)) : together(groups, limits, inference);
   return {
     onTimber: onTimber.all,
     withinEdgeRules: withinEdgeRules.all,
@@ -77,16 +82,17 @@ interface Figures {
   readonly each: readonly number[];
 }
 
-type Limits = (width: number) => number;
+/** How far a joint may be off the middle of a joist of this width, mm. */
+type Limit = (width: number) => number;
 
 const rounded = (value: number): number => Math.min(1, Math.round(value * 1e4) / 1e4);
 
 /** Joists that stray independently: the figures multiply; the joints of one joist share its fate. */
-function independently(groups: readonly Group[], limits: Limits): Figures {
+function independently(groups: readonly Group[], limitOf: Limit): Figures {
   const each = groups.map(({ joist, ends }) => {
     const away = ends.map((end) => end.across - centreOf(joist, end));
     const [least, greatest] = [Math.min(...away), Math.max(...away)];
-    const limit = limits(joist.width) - (greatest - least) / 2;
+    const limit = limitOf(joist.width) - (greatest - least) / 2;
     return joist.presence * normalWithin((least + greatest) / 2, joist.sd, Math.round(limit * 1000) / 1000);
   });
   return { all: rounded(each.reduce((all, one) => all * one, 1)), each: each.map(rounded) };
@@ -100,33 +106,38 @@ function centreOf({ start, end }: Joist, { along }: EndJoint): number {
   return from === to ? first : first + ((last - first) * (along - from)) / (to - from);
 }
 
-function together(groups: readonly Group[], limits: Limits, inference: Inference): Figures {
+/** The figures for each limit, over the posterior. */
+function together(groups: readonly Group[], limits: readonly Limit[], inference: Inference): Figures[] {
   const { room, direction } = inference;
-  const components = scattered(componentsFrom(inference), POINTS, 16);
+  const components = scattered(componentsFrom(inference), POINTS, LEAST);
   const { near, low, high } = frameExtent(room, direction);
   const middle = fromGrid(low + high) / 2;
   const aims = groups.map(({ joist, ends }) => ({
     widths: widthsOf(joist),
     ends: ends.map(({ across, along }) => ({ u: across - fromGrid(near), v: (along - middle) / 1000 })),
   }));
-  const each = groups.map(() => 0);
-  let [all, total] = [0, 0];
+  const sums = limits.map(() => ({ all: 0, each: groups.map(() => 0) }));
+  let total = 0;
   for (const { weighed, probability, scatter } of components) {
     total += probability;
-    if (weighed.sight.direction !== direction || scatter === undefined) continue;
+    if (weighed.sight.direction !== direction) continue;
     const { missing, ownSkew } = weighed.fit.system.assumptions;
     for (let p = 0; p < scatter.points; p++) {
       const share = probability * scatter.weights[p];
-      let every = 1;
+      const every = limits.map(() => 1);
       aims.forEach((aim, i) => {
-        const sure = heldBy(scatter, p, aim, limits, missing, ownSkew);
-        each[i] += share * sure;
-        every *= sure;
+        const held = heldBy(scatter, p, aim, limits, missing, ownSkew);
+        limits.forEach((_, k) => {
+          sums[k].each[i] += share * held[k];
+          every[k] *= held[k];
+        });
       });
-      all += share * every;
+      limits.forEach((_, k) => {
+        sums[k].all += share * every[k];
+      });
     }
   }
-  return { all: rounded(all / total), each: each.map((one) => rounded(one / total)) };
+  return sums.map(({ all, each }) => ({ all: rounded(all / total), each: each.map((one) => rounded(one / total)) }));
 }
 
 interface Aim {
@@ -145,8 +156,8 @@ function widthsOf({ width, widthSd = 0 }: Joist): Aim['widths'] {
   ];
 }
 
-/** Probability, at one point of the posterior, that the joist beneath holds every end of the aim. */
-function heldBy(scatter: Scatter, p: number, aim: Aim, limits: Limits, missing: number, ownSkew: number): number {
+/** Probability, at one point of the posterior, that the joist beneath holds every end of the aim, for each limit. */
+function heldBy(scatter: Scatter, p: number, aim: Aim, limits: readonly Limit[], missing: number, ownSkew: number): number[] {
   const [first] = aim.ends;
   const j = nearestJoist(scatter, p, first.u, first.v);
   const slope = scatter.skew[p] + scatter.fan[p] * (scatter.first + j);
@@ -160,11 +171,14 @@ function heldBy(scatter: Scatter, p: number, aim: Aim, limits: Limits, missing: 
   }
   const own = farthest * ownSkew;
   const sd = Math.sqrt(scatter.straying.variance[j] + own * own);
-  let held = 0;
-  for (const { width, share } of aim.widths) {
-    const limit = limits(width);
-    const [from, to] = [greatest - limit, least + limit];
-    if (to > from) held += share * (normalBelowQuick(to / sd) - normalBelowQuick(from / sd));
-  }
-  return scatter.straying.readings[j].length > 0 ? held : held * (1 - missing);
+  const present = scatter.straying.readings[j].length > 0 ? 1 : 1 - missing;
+  return limits.map((limitOf) => {
+    let held = 0;
+    for (const { width, share } of aim.widths) {
+      const limit = limitOf(width);
+      const [from, to] = [greatest - limit, least + limit];
+      if (to > from) held += share * (normalBelowQuick(to / sd) - normalBelowQuick(from / sd));
+    }
+    return held * present;
+  });
 }

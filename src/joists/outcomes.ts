@@ -28,18 +28,15 @@ export interface Outcomes extends MeetingsBySite {
 
 /** Points of the sample. */
 const POINTS = 320;
-/** Fewest points of one component. */
-const LEAST = 3;
+/** Draws of components that the points are shared among. */
+const DRAWS = 40;
 /** Distance that stands for joists running the other way, mm. */
 const ELSEWHERE = 1e6;
-
-/** Components that make up all but this share of the probability are looked at. */
-const LEFT_OUT = 0.01;
 
 /** What holes at these sites would meet; `anchors` are places across the joists at mid-length, plan coordinates in mm. */
 export function outcomesOf(inference: Inference, sites: readonly Site[], anchors: readonly number[]): Outcomes {
   const { room, direction } = inference;
-  const components = scattered(likeliest(componentsFrom(inference)), POINTS, LEAST);
+  const components = scattered(drawn(componentsFrom(inference)), POINTS, 1);
   const count = components.reduce((sum, { scatter }) => sum + (scatter?.points ?? 0), 0);
   const weights = new Float64Array(count);
   const away = new Float64Array(count * anchors.length);
@@ -77,16 +74,17 @@ export function outcomesOf(inference: Inference, sites: readonly Site[], anchors
   };
 }
 
-function likeliest(components: readonly Component[]): Component[] {
+/** A component as often as it is drawn by even steps along the probabilities of all, its share of the draws its probability. */
+function drawn(components: readonly Component[]): Component[] {
   const total = components.reduce((sum, { probability }) => sum + probability, 0);
-  const kept: Component[] = [];
-  let sum = 0;
-  for (const component of components) {
-    if (sum > total * (1 - LEFT_OUT)) break;
-    kept.push(component);
-    sum += component.probability;
-  }
-  return kept;
+  let [sum, draws] = [0, 0];
+  return components.flatMap((component) => {
+    sum += component.probability / total;
+    const until = Math.min(DRAWS, Math.max(0, Math.floor(sum * DRAWS + 0.5)));
+    const times = until - draws;
+    draws = until;
+    return times === 0 ? [] : [{ ...component, probability: times / DRAWS }];
+  });
 }
 
 /** Sites on one line as one reading sees them, in order across its joists: mm from the near wall, and m along from the middle. */

@@ -13,7 +13,10 @@ export interface Packed {
  * length, then a whole board, then the next length. No two neighbours fit on one board together, so every length is a piece of
  * its own, and what is left to find is how to cut them.
  */
-export function packed({ capacity, lengths }: PackingInstance): Packed | undefined {
+export function packed(instance: PackingInstance): Packed | undefined {
+  const scale = Math.ceil(LEAST_BOARD / instance.capacity);
+  const capacity = instance.capacity * scale;
+  const lengths = instance.lengths.map((length) => length * scale);
   const positions: number[] = [];
   let end = 0;
   lengths.forEach((length, index) => {
@@ -47,3 +50,6 @@ export function packed({ capacity, lengths }: PackingInstance): Packed | undefin
 }
 
 const WIDTH = 1200;
+
+/** A board is at least so long, mm; shorter bins are made longer, with all that goes in them. */
+const LEAST_BOARD = 1000;

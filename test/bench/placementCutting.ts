@@ -10,10 +10,17 @@ export interface CuttingModel {
   readonly whole: readonly string[];
   /** The variables that cut a piece of this size for a row of this width. */
   readonly cut: (width: number, size: number) => string[];
+  /** Boards with the pieces on them, as a solution says it; of `cut` only. */
+  readonly filled: (count: (name: string) => number) => FilledBoard[];
+}
+
+export interface FilledBoard {
+  readonly stock: number;
+  readonly items: Item[];
 }
 
 /** A piece on a board, or in a strip of one; lengths with their kerf. */
-interface Item {
+export interface Item {
   readonly width: number;
   readonly size: number;
   readonly length: number;
@@ -54,10 +61,11 @@ export function cuttingModel(
     whole: parts.flatMap(({ whole }) => whole),
     cut: (width, size) =>
       parts.flatMap(({ arcs }) => arcs.filter(({ item }) => item.width === width && item.size === size).map(({ name }) => name)),
+    filled: (count) => parts.flatMap(({ filled }) => filled(count)),
   };
 }
 
-function stockModel(board: BoardStock, stock: number, run: ModelRun, rowWidths: readonly number[], strips: 'cut' | 'bound') {
+function stockModel(board: BoardStock, stock: number, run: ModelRun, rowWidths: readonly number[], kind: 'cut' | 'bound') {
   const kerf = run.kerfs[stock];
   const capacity = Math.round(board.length * 1000) + kerf;
   const items = [...new Set(rowWidths)]
@@ -80,7 +88,7 @@ function stockModel(board: BoardStock, stock: number, run: ModelRun, rowWidths: 
   const ripped = single ? [] : items.filter(({ width }) => width < board.width);
   const whole = single ? items : items.filter(({ width }) => width === board.width);
   const spine = flow(`f${stock}`, [0], whole, capacity, lift(items, capacity));
-  const mixed = !single && widths.length > 1 && strips === 'bound';
+  const mixed = !single && widths.length > 1 && kind === 'bound';
   const shortest = Math.min(...ripped.map(({ length }) => length));
   const stops = spine.nodes.filter((node) => capacity - node >= shortest);
   const stopped = (node: number): string[] =>
@@ -91,10 +99,12 @@ function stockModel(board: BoardStock, stock: number, run: ModelRun, rowWidths: 
     counts.push(...stopped(node));
   }
   const arcs = [...spine.arcs];
-  (single ? [] : widths).forEach((width, at) => {
+  const strips = (single ? [] : widths).map((width, at) => {
     const fits = ripped.filter((item) => (mixed ? item.width === width : item.width <= width));
     const raise = lift(fits, capacity);
-    const strip = flow(`s${stock}_${at}`, stops.map(raise), fits, capacity, raise);
+    return { raise, at, flow: flow(`s${stock}_${at}`, stops.map(raise), fits, capacity, raise) };
+  });
+  for (const { raise, at, flow: strip } of strips) {
     for (const node of strip.nodes) {
       const begun = stops
         .filter((stop) => raise(stop) === node)
@@ -107,10 +117,54 @@ function stockModel(board: BoardStock, stock: number, run: ModelRun, rowWidths: 
       if (leaving.length > 0) lines.push(balance([...strip.arriving(node), ...begun], leaving, '>='));
     }
     arcs.push(...strip.arcs);
-  });
+  }
   if (mixed) lines.push(...areaLines(stock, stops, capacity, modes, widths, arcs));
   counts.push(...arcs.map(({ name }) => name));
-  return { lines, whole: counts, arcs };
+  const filled = (count: (name: string) => number): FilledBoard[] => {
+    const boards = Array.from({ length: count(`n${stock}`) }, (): FilledBoard => ({ stock, items: [] }));
+    const begun = strips.map((): [number, FilledBoard][] => []);
+    fill(
+      spine,
+      boards.map((board) => [0, board]),
+      count,
+      (node, take) => {
+        modes.forEach((mode, index) => {
+          if (!stops.includes(node) || single) return;
+          for (const board of take(count(`u${stock}_${node}_${index}`))) {
+            for (const { at, raise } of strips) for (let k = 0; k < mode[at]; k++) begun[at].push([raise(node), board]);
+          }
+        });
+      },
+    );
+    for (const { at, flow: strip } of strips) fill(strip, begun[at], count);
+    return boards;
+  };
+  return { lines, whole: counts, arcs, filled };
+}
+
+/** Follows boards, or strips of them, along the arcs that a solution uses, and puts the arcs' pieces on them. */
+function fill(
+  { nodes, arcs }: Pick<ReturnType<typeof flow>, 'nodes' | 'arcs'>,
+  begun: readonly (readonly [number, FilledBoard])[],
+  count: (name: string) => number,
+  stop: (node: number, take: (boards: number) => FilledBoard[]) => void = () => undefined,
+): void {
+  const at = new Map(nodes.map((node): [number, FilledBoard[]] => [node, []]));
+  for (const [node, board] of begun) at.get(node)?.push(board);
+  for (const node of nodes) {
+    const here = at.get(node) ?? [];
+    const take = (boards: number): FilledBoard[] => {
+      if (boards > here.length) throw new Error(`more taken than there is at ${node}`);
+      return here.splice(0, boards);
+    };
+    for (const { to, item, name } of arcs.filter(({ from }) => from === node)) {
+      for (const board of take(count(name))) {
+        board.items.push(item);
+        at.get(to)?.push(board);
+      }
+    }
+    stop(node, take);
+  }
 }
 
 /** The length under all boards' ends is shared between the mixes of strips, `t` for each, and holds the strips' pieces. */

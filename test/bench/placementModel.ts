@@ -14,15 +14,27 @@ export interface ModelQuestion {
   readonly mostBoards?: number;
 }
 
+export interface PlacementModel {
+  /** In the LP format. */
+  readonly text: string;
+  readonly run: ModelRun;
+  /** For each row the pieces that it can have; `x0_3` says whether row 0 has piece 3. */
+  readonly rows: readonly (readonly number[])[];
+  readonly cutting: CuttingModel;
+}
+
 /**
- * A mixed-integer model of one room with given rows, as LP text; undefined where a row has no piece to start with.
+ * A mixed-integer model of one room with given rows, undefined where a row has no piece to start with.
  *
  * Rows: every row is a path from wall to wall over the joist centres, one binary variable for each piece; `y` says whether a row
  * has a butt joint on a joist, and neighbouring rows have none closer than the stagger, nor on the same joist.
  *
  * Cutting: see `cuttingModel`. For each width and size of piece as many are cut as the rows ask for, or more.
  */
-export function placementModel(room: RoomToSolve, { rowWidths, strips, mostBoards, grain }: ModelQuestion): string | undefined {
+export function placementModel(
+  room: RoomToSolve,
+  { rowWidths, strips, mostBoards, grain }: ModelQuestion,
+): PlacementModel | undefined {
   const run = modelRun(room, grain ?? 0);
   const rows = rowWidths.map((width) => rowPieces(room, run, width));
   if (rows.some((pieces) => pieces.length === 0)) return undefined;
@@ -36,7 +48,7 @@ export function placementModel(room: RoomToSolve, { rowWidths, strips, mostBoard
     ...cutting.lines,
   ];
   if (mostBoards !== undefined) lines.push(`${sum(boards)} <= ${mostBoards}`);
-  return [
+  const text = [
     'Minimize',
     ` obj: ${sum(mostBoards === undefined ? boards : pieces)}`,
     'Subject To',
@@ -53,6 +65,7 @@ export function placementModel(room: RoomToSolve, { rowWidths, strips, mostBoard
     'End',
     '',
   ].join('\n');
+  return { text, run, rows, cutting };
 }
 
 const joints = ({ places }: ModelRun): number[] => places.slice(1, -1).map((_, index) => index + 1);

@@ -1,5 +1,5 @@
 import loadHighs, { type Highs } from 'highs';
-import { type ModelQuestion, placementModel } from './placementModel.js';
+import { type ModelQuestion, type PlacementModel, placementModel } from './placementModel.js';
 import type { RoomToSolve } from './placementRun.js';
 
 /** What the solver said. */
@@ -9,6 +9,8 @@ export interface OracleAnswer {
   readonly value?: number;
   /** ms, of the solver alone. */
   readonly time: number;
+  /** The values of the variables, when there is an optimum, and the model that they solve. */
+  readonly solution?: { readonly model: PlacementModel; readonly count: (name: string) => number };
 }
 
 /** Seconds given to one model. */
@@ -18,15 +20,16 @@ const LIMIT = 60;
 export async function placementOracle(limit = LIMIT) {
   const highs: Highs = await loadHighs();
   return (room: RoomToSolve, question: ModelQuestion): OracleAnswer => {
-    const text = placementModel(room, question);
-    if (text === undefined) return { status: 'infeasible', time: 0 };
+    const model = placementModel(room, question);
+    if (model === undefined) return { status: 'infeasible', time: 0 };
     const start = performance.now();
-    const { Status, ObjectiveValue } = highs.solve(text, { time_limit: limit, output_flag: false });
+    const { Status, ObjectiveValue, Columns } = highs.solve(model.text, { time_limit: limit, output_flag: false });
     const time = performance.now() - start;
     if (Status === 'Infeasible') return { status: 'infeasible', time };
     if (Status !== 'Optimal') return { status: 'unfinished', time };
     const value = Math.round(ObjectiveValue);
     if (Math.abs(value - ObjectiveValue) > 1e-4) throw new Error(`not a whole number: ${ObjectiveValue}`);
-    return { status: 'optimal', value, time };
+    const count = (name: string): number => Math.round((Columns[name] as { Primal: number } | undefined)?.Primal ?? 0);
+    return { status: 'optimal', value, time, solution: { model, count } };
   };
 }

@@ -32,6 +32,10 @@ export interface ModelRun {
   readonly stagger: number;
   readonly pieceLength: number;
   readonly kerfs: readonly number[];
+  /** Half the gap of a butt joint, and how much wider a gap may be left beside a piece at a joint or a wall. */
+  readonly halfGap: number;
+  readonly jointGive: number;
+  readonly wallGive: number;
 }
 
 const thousandths = (length: number): number => Math.round(length * 1000);
@@ -99,6 +103,9 @@ export function modelRun({ room, joists, boards, rules }: RoomToSolve, grain: nu
     stagger: thousandths(value('stagger.minimum')),
     pieceLength,
     kerfs,
+    halfGap: jointGap / 2,
+    jointGive,
+    wallGive,
   };
 }
 

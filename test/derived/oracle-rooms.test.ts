@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
-import type { BoardStock } from 'soffitwright';
+import { type BoardStock, checkLayout } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { comparePlacement } from '../bench/placementComparison.js';
 import { placementOracle } from '../bench/placementOracle.js';
-import type { RoomToSolve } from '../bench/placementRun.js';
-import { boardOf, roomToLay } from '../generators/rooms.js';
+import { fullRows, type RoomToSolve } from '../bench/placementRun.js';
+import { placementWitness } from '../bench/placementWitness.js';
+import { boardOf, type RoomToLay, roomToLay } from '../generators/rooms.js';
 
 interface ReferenceRoom extends Omit<RoomToSolve, 'boards'> {
   readonly id: string;
@@ -47,6 +48,37 @@ describe('the model of a room', { timeout: 120_000 }, () => {
     }
   });
 });
+
+describe('a layout that the model describes', { timeout: 120_000 }, () => {
+  it('passes the check of layouts, with as many boards as the model says, one ripped width or two', async () => {
+    const ask = await placementOracle(LIMIT);
+    const wrong: string[] = [];
+    let two = 0;
+    const asked = SEEDS.slice(0, 12).map(roomToLay);
+    for (const [room, rowWidths] of asked.flatMap((each) => rowsOf(each).map((rows) => [each, rows] as const))) {
+      const { value, solution } = ask(room, { rowWidths, strips: 'cut' });
+      if (solution === undefined) continue;
+      const layout = placementWitness(room, rowWidths, solution);
+      const errors = checkLayout({ ...room, layout }).filter(({ severity }) => severity === 'error');
+      wrong.push(...errors.map(({ message }) => `${room.boards[0].id}, rows ${rowWidths.join()}: ${message}`));
+      expect(layout.boards.length).toBe(value);
+      if (new Set(rowWidths).size > 2) two++;
+    }
+    expect(wrong).toEqual([]);
+    expect(two).toBeGreaterThan(3);
+  });
+});
+
+/** Full rows with the last one ripped, and the same with the last two rows ripped so that they differ. */
+function rowsOf(room: RoomToLay): number[][] {
+  const full = fullRows(room);
+  const [width] = room.boards.map((board) => board.width);
+  const last = full?.[full.length - 1] ?? width;
+  if (full === undefined || full.length < 2 || last === width) return full === undefined ? [] : [full];
+  const pair = Math.round((width + last) * 10);
+  const first = Math.round(pair * 0.37);
+  return [full, [first / 10, ...full.slice(0, -2), (pair - first) / 10]];
+}
 
 describe('seeded rooms beside the model', { timeout: 120_000 }, () => {
   it('never have fewer boards than the optimum of their rows, nor a bound above it, nor more boards where they are proven', async () => {

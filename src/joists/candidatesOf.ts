@@ -30,26 +30,40 @@ export function spacingOf(component: Component): { mean: number; variance: numbe
   return { mean: (means[1] - means[0]) / last, variance: variance / (last * last) };
 }
 
+const usualOf = ({ weighed }: Component): readonly number[] => weighed.fit.system.assumptions.usual.map(({ spacing }) => spacing);
+const isUsual = (spacing: number, component: Component): boolean => usualOf(component).includes(spacing);
+
+/** A spacing, or the usual one that it cannot be told from: within two standard deviations of how it is set out. */
+function nearUsual(spacing: number, component: Component): number {
+  const within = 2 * component.weighed.fit.system.assumptions.spacingSd;
+  return usualOf(component).find((usual) => Math.abs(usual - spacing) <= within) ?? spacing;
+}
+
 /** The components grouped into candidates, the most probable first. */
 export function candidatesOf(components: readonly Component[]): CandidateGroup[] {
   const groups: { spacing: number | 'irregular'; other: boolean; direction: Direction; components: Component[] }[] = [];
   for (const component of components) {
     const { placing, sight } = component.weighed;
     const { kind } = placing.family;
-    const mean = kind === 'other' ? spacingOf(component).mean : placing.family.spacing;
+    const mean = kind === 'other' ? nearUsual(spacingOf(component).mean, component) : placing.family.spacing;
     const group = groups.find(
       (each) =>
         each.direction === sight.direction &&
         (kind === 'irregular'
           ? each.spacing === 'irregular'
-          : kind === 'usual'
-            ? !each.other && each.spacing === mean
+          : isUsual(mean, component)
+            ? each.spacing === mean
             : each.other && Math.abs((each.spacing as number) - mean) <= ALIKE * mean),
     );
     if (group) group.components.push(component);
     else {
       const spacing = kind === 'irregular' ? kind : mean;
-      groups.push({ spacing, other: kind === 'other', direction: sight.direction, components: [component] });
+      groups.push({
+        spacing,
+        other: kind === 'other' && !isUsual(mean, component),
+        direction: sight.direction,
+        components: [component],
+      });
     }
   }
   return groups

@@ -13,8 +13,8 @@ export interface Family {
   readonly drift: readonly number[];
 }
 
-/** What an unusual spacing may be: broad enough for half and for twice the usual ones, mm. */
-const OTHER = { spacing: 440, spread: 140 };
+/** What an unusual spacing may be: broad enough for half and for twice the usual ones, and seldom as close as that, mm. */
+const OTHER = { spacing: 450, spread: 110 };
 /** Joists that follow no spacing still stand about this far apart, mm. */
 const IRREGULAR = { spacing: 400, spread: 80 };
 

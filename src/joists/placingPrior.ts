@@ -14,7 +14,9 @@ export function logPrior(sight: Sight, placing: Placing, fit: Fit): number {
   const length = Math.max(1, sight.far - sight.near);
   const nodeAt = nodeMeansOf(fit);
   const first = nodeAt(0);
-  const spacing = Math.max(1, nodeAt(1) - first);
+  // Over all bays that were read: one bay alone may stray far where joists are irregular.
+  const last = fit.system.joist.reduce((greatest, joist) => Math.max(greatest, joist), 1);
+  const spacing = Math.max(1, (nodeAt(last) - first) / last);
   const joists = Math.max(1, Math.floor((length - first) / spacing) + Math.floor(first / spacing) + 1);
   // The place of the row of joists is even over one spacing.
   // Nothing to weigh where none is doubled, also when doubling is taken as impossible.

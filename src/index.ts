@@ -31,11 +31,10 @@ export {
   type FixingCapacityRequest,
   fixingCapacity,
 } from './fixings/fixingCapacity.js';
+export type { FixingCount, FixingCounts } from './fixings/fixingCounts.js';
 export { type FixingLength, fixingLength } from './fixings/fixingLength.js';
 export type { FixingLengthRequest } from './fixings/fixingLengthRequest.js';
 export {
-  type FixingCount,
-  type FixingCounts,
   type FixingRequirements,
   type FixingRequirementsRequest,
   fixingRequirements,
@@ -57,15 +56,10 @@ export { nextProbe, type Probe, type ProbeOptions } from './joists/nextProbe.js'
 export type { Reach } from './joists/probeSites.js';
 export type { Certainty, JoistCertainty } from './joists/proveFirst.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
-export {
-  type ComparedRule,
-  compareRules,
-  type RuleSetsToCompare,
-  type RulesComparison,
-  type RulesForCeiling,
-} from './plan/compareRules.js';
+export { compareRules, type RuleSetsToCompare } from './plan/compareRules.js';
 export type { CompletedFixingInputs, FixingInputs, ScrewChoice } from './plan/fixCeiling.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
+export type { ComparedRule, RulesComparison, RulesForCeiling } from './plan/rulesComparison.js';
 export type { CheckRecord, CheckStep } from './rules/checkRecord.js';
 export type { Finding, Severity, Where } from './rules/finding.js';
 export type { Conditions, Level, Rule, RuleKey, RuleRow, RuleSet, Sense } from './rules/ruleSet.js';

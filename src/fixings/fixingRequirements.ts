@@ -5,9 +5,8 @@ import { rulesInputSchema } from '../rules/schemas.js';
 import type { Source, Standing } from '../rules/source.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import { admit } from '../survey/door.js';
-import { toGrid } from '../survey/grid.js';
+import { countBetween, countsOf, type FixingCount, type FixingCounts, timesLines } from './fixingCounts.js';
 import { type FixingSpacing, spacingOf } from './fixingSpacing.js';
-import { perLine } from './fixingsPerLine.js';
 
 /** What {@link fixingRequirements} takes; lengths in mm. */
 export interface FixingRequirementsRequest {
@@ -37,28 +36,6 @@ export interface Requirement {
   /** Nobody has read the value in its standard or in a quotation. */
   readonly fromMemory: boolean;
   readonly note?: string;
-}
-
-/** How many, between as few and as many as the distance from the edges allows. */
-export interface FixingCount {
-  /** With the first and last screw as far in as the rules let them float. */
-  readonly least: number;
-  /** With the first and last screw at the least distance from the edge. */
-  readonly most: number;
-}
-
-/** Screws of one whole board over even joists. */
-export interface FixingCounts {
-  /** Joists under the board. */
-  readonly lines: number;
-  /** On a joist in the middle of the board. */
-  readonly line: FixingCount;
-  /** Along a board end, with the closer spacing there. */
-  readonly endLine: FixingCount;
-  /** With every line as in the middle. */
-  readonly board: FixingCount;
-  /** With the closer spacing at both ends. */
-  readonly boardWithEnds: FixingCount;
 }
 
 /** What a rule set asks of the fixings of one board, with what the trade does beside it. */
@@ -169,32 +146,10 @@ function asked(rules: RuleSet, key: RuleKey, given: Conditions, spacing: FixingS
   return own !== undefined && there !== undefined && own.value !== there ? lookUp(rules, 'fixing.field', given) : own;
 }
 
-function countsOf({ boardWidth, boardLength, joistSpacing }: Ruled, spacing: FixingSpacing, floating: number): FixingCounts {
-  const { field, boardEnd, boundEdgeDistance } = spacing;
-  const lines = Math.floor(toGrid(boardLength) / toGrid(joistSpacing)) + 1;
-  const on = (apart: number): FixingCount => countBetween(boardWidth, apart, boundEdgeDistance, floating);
-  const [line, endLine] = [on(field), on(boardEnd)];
-  const ends = Math.min(lines, 2);
-  const total = (which: 'least' | 'most'): number => (lines - ends) * line[which] + ends * endLine[which];
-  return {
-    lines,
-    line,
-    endLine,
-    board: { least: lines * line.least, most: lines * line.most },
-    boardWithEnds: { least: total('least'), most: total('most') },
-  };
-}
-
-function countBetween(width: number, spacing: number, nearest: number, farthest: number): FixingCount {
-  const count = (edgeDistance: number): number => perLine({ width, spacing, edgeDistance }).count;
-  const most = count(nearest);
-  return { least: Math.min(most, count(Math.max(nearest, Math.min(farthest, width / 2)))), most };
-}
-
 function practiceOf({ rules, boardWidth }: Ruled, lines: number, edgeDistance: number): FixingRequirements['practice'] {
   const spacing = numberOf(rules, 'fixing.practiceField');
   const line = countBetween(boardWidth, spacing, edgeDistance, numberOf(rules, 'fixing.floatingEdgeDistance'));
-  return { spacing, line, board: { least: lines * line.least, most: lines * line.most } };
+  return { spacing, line, board: timesLines(line, lines) };
 }
 
 function sideBySide(practice: FixingRequirements['practice'], { line, board }: FixingCounts, spacing: FixingSpacing): string {

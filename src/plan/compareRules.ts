@@ -4,80 +4,26 @@ import type { BoardLayout } from '../boards/boardLayout.js';
 import { layBoards } from '../boards/placeBoards.js';
 import { layoutFindings } from '../checks/checkLayout.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
-import type { FixingLength } from '../fixings/fixingLength.js';
-import { type FixingCounts, type Requirement, requirementsOf } from '../fixings/fixingRequirements.js';
-import { centreAt, frameOf } from '../joists/frame.js';
-import { frameExtent } from '../joists/joistLine.js';
+import { type Requirement, requirementsOf } from '../fixings/fixingRequirements.js';
+import { widestBay } from '../fixings/widestBay.js';
+import { frameOf } from '../joists/frame.js';
 import { type LocatedJoists, locateJoists } from '../joists/locateJoists.js';
-import { type Finding, finding, inOrderOfSeverity } from '../rules/finding.js';
+import { finding, inOrderOfSeverity } from '../rules/finding.js';
 import { memoryNote } from '../rules/memoryNote.js';
-import type { RuleKey, RuleSet, Sense } from '../rules/ruleSet.js';
+import type { RuleSet, Sense } from '../rules/ruleSet.js';
 import { type RuleSets, ruleSets } from '../rules/ruleSets.js';
 import { greatestOf, lookUp } from '../rules/ruleValue.js';
 import { rulesInputSchema } from '../rules/schemas.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import { admit, demand } from '../survey/door.js';
-import { fromGrid, toGrid } from '../survey/grid.js';
+import { snap, toGrid } from '../survey/grid.js';
 import { refuse } from '../survey/inputError.js';
-import type { Room } from '../survey/room.js';
 import { completeFixing, fixCeiling, lengthForCeiling } from './fixCeiling.js';
 import { type Job, jobSchema } from './planCeiling.js';
+import type { ComparedRule, RulesComparison, RulesForCeiling } from './rulesComparison.js';
 
 /** Rule sets to compare, in a list or by name. */
 export type RuleSetsToCompare = readonly RulesInput[] | RuleSets | { readonly [name: string]: RulesInput };
-
-/** What one rule set would require for the ceiling. Lengths in mm. */
-export interface RulesForCeiling {
-  /** As given, or the id of the set. */
-  readonly name: string;
-  /** Title of the set. */
-  readonly ruleSet: string;
-  /** What to know before relying on the set. */
-  readonly notes: readonly string[];
-  /** Whether the widest bay of this ceiling is within the set's joist centres; `null`: it has no figure for the board. */
-  readonly centresWithin: boolean | null;
-  /** Of one whole board over joists as far apart as the widest bay. */
-  readonly screws: FixingCounts;
-  /** Screws of the whole ceiling, on the boards that the job's own rules lay; `null`: no layout was found. */
-  readonly total: number | null;
-  /** How long the screws must be; `null`: the set has no figure for the declared fire resistance. */
-  readonly fixingLength: Omit<FixingLength, 'findings'> | null;
-  /** Rule of thumb and rule side by side. */
-  readonly words: string;
-  /** Titles of rules whose values are from memory. */
-  readonly fromMemory: readonly string[];
-  /** In order of severity: what of the layout and its screws the set would not have, and what to know. */
-  readonly findings: readonly Finding[];
-}
-
-/** One rule, as each of the sets has it. */
-export interface ComparedRule {
-  readonly key: RuleKey;
-  /** In site words. */
-  readonly title: string;
-  readonly unit: string;
-  readonly sense: Sense;
-  /** In the order of the sets. */
-  readonly values: readonly (Omit<Requirement, 'key' | 'title' | 'unit' | 'sense'> & { readonly name: string })[];
-  /** Names of the sets that ask most: the least of "at most", the greatest of "at least"; empty where all ask the same. */
-  readonly strictest: readonly string[];
-}
-
-/** What several rule sets would require for the same ceiling. */
-export interface RulesComparison {
-  /** The board, as in the job's first stock, and the widest bay between joists; mm. */
-  readonly ceiling: {
-    readonly board: string;
-    readonly thickness: number;
-    readonly width: number;
-    readonly length: number;
-    readonly centres: number;
-  };
-  readonly sets: readonly RulesForCeiling[];
-  readonly rules: readonly ComparedRule[];
-  /** Of the job, whatever the rules. */
-  readonly findings: readonly Finding[];
-}
 
 const setsSchema: z.ZodMiniType<RuleSetsToCompare> = z
   .union([z.array(rulesInputSchema), z.record(z.string(), rulesInputSchema)])
@@ -115,7 +61,7 @@ export function compareRules(job: Job, sets: RuleSetsToCompare = ruleSets): Rule
   const { room, boards, prefer = 'tradesperson' } = job;
   const own = rulesOf(job.rules);
   const located = locateJoists(room, job.joists, own);
-  const centres = widestBay(room, located);
+  const centres = snap(widestBay(located.joists, frameOf(located.direction)));
   const laid = attemptPlacement(() =>
     layBoards({ room, boards, joists: located.joists, rules: own, lining: job.lining, prefer }),
   );
@@ -190,15 +136,6 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
       ]),
     },
   };
-}
-
-/** The widest bay between neighbouring joists in the middle of the room, mm; one joist has none, and half the room is taken. */
-function widestBay(room: Room, { joists, direction }: LocatedJoists): number {
-  const { near, far, low, high } = frameExtent(room, direction);
-  const middle = Math.round((low + high) / 2);
-  const centres = joists.map((joist) => centreAt(joist, frameOf(direction), middle)).sort((a, b) => a - b);
-  const bays = centres.slice(1).map((centre, i) => centre - centres[i]);
-  return fromGrid(bays.length > 0 ? Math.max(...bays) : Math.round((far - near) / 2));
 }
 
 /** Whether joists this far apart carry the board without noggings between them; `null`: the set has no figure. */

@@ -165,6 +165,12 @@ describe('comparing rules', () => {
     expect(sets[0].centresWithin).toBe(false);
   });
 
+  it('one joist alone has no bay, and one line of screws', () => {
+    const alone: Job = { ...job, joists: { direction: 'y', positions: [1800], width: 50 } };
+    const { ceiling, sets } = compareRules(alone, { uk: ruleSets.uk });
+    expect([ceiling.centres, sets[0].screws.lines, sets[0].screws.board.most]).toEqual([0, 1, 7]);
+  });
+
   it('refuses no sets, rules that do not exist, and a job that is none', () => {
     expect(refusedFor(() => compareRules(job, []))).toEqual(['sets']);
     expect(refusedFor(() => compareRules(job, {}))).toEqual(['sets']);

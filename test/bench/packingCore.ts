@@ -1,4 +1,6 @@
-import { rectangle, tryPlaceBoards } from 'soffitwright';
+import { rectangle } from 'soffitwright';
+import { placementProblem } from '../../src/boards/placementProblem.js';
+import { searchLayout } from '../../src/boards/searchLayout.js';
 import type { PackingInstance } from './packingSets.js';
 
 /** What came out for one instance. */
@@ -13,10 +15,7 @@ export interface Packed {
  * length, then a whole board, then the next length. No two neighbours fit on one board together, so every length is a piece of
  * its own, and what is left to find is how to cut them.
  */
-export function packed(instance: PackingInstance): Packed | undefined {
-  const scale = Math.ceil(LEAST_BOARD / instance.capacity);
-  const capacity = instance.capacity * scale;
-  const lengths = instance.lengths.map((length) => length * scale);
+export function packed({ capacity, lengths }: PackingInstance): Packed | undefined {
   const positions: number[] = [];
   let end = 0;
   lengths.forEach((length, index) => {
@@ -27,7 +26,8 @@ export function packed(instance: PackingInstance): Packed | undefined {
     }
     end += length;
   });
-  const attempt = tryPlaceBoards({
+  // Past the door, which admits no room so long.
+  const problem = placementProblem({
     room: { outline: rectangle(end, WIDTH) },
     joists: { direction: 'y', positions, width: 47 },
     boards: [{ id: 'bin', length: capacity, width: WIDTH, thickness: 12.5, massPerArea: 8.4, edge: 'square', kerf: 0 }],
@@ -41,15 +41,9 @@ export function packed(instance: PackingInstance): Packed | undefined {
     },
     rowWidths: [WIDTH],
   });
-  if (!attempt.ok) {
-    if (attempt.reason === 'input') throw new Error(attempt.problems.map(({ message }) => message).join('\n'));
-    return undefined;
-  }
+  const { laid, bound } = searchLayout(problem);
   const whole = lengths.length - 1;
-  return { bins: attempt.value.boardsBought - whole, bound: attempt.value.bound - whole };
+  return laid && { bins: laid.boards.length - whole, bound: bound - whole };
 }
 
 const WIDTH = 1200;
-
-/** A board is at least so long, mm; shorter bins are made longer, with all that goes in them. */
-const LEAST_BOARD = 1000;

@@ -12,30 +12,30 @@ const exceeded = (rules: RuleSet, spacing: number, thickness: number): boolean =
   planCeiling(job(rules, spacing, thickness)).findings.some(({ code }) => code === 'support-centres-exceeded');
 
 describe('an inch size and its metric name are the same row', () => {
-  it.each([
-    [ruleSets.nbcCanada, 400, 9.5],
-    [ruleSets.nbcCanada, 406, 9.5],
-    [ruleSets.nbcCanada, 406.4, 9.5],
-    [ruleSets.nbcCanada, 600, 12.7],
-    [ruleSets.nbcCanada, 609.6, 12.7],
-    [ruleSets.nbcCanada, 610, 12.7],
-    [ruleSets.nbcCanada, 610, 12.5],
-    [ruleSets.ircUs, 400, 9.5],
-    [ruleSets.ircUs, 406.4, 9.5],
-    [ruleSets.ircUs, 600, 12.7],
-    [ruleSets.ircUs, 610, 12.7],
-    [ruleSets.ircUs, 610, 15.9],
-  ])('$id: joists at %f carry board of %f', (rules, spacing, thickness) => {
-    expect(exceeded(rules as RuleSet, spacing as number, thickness as number)).toBe(false);
+  it.each<[keyof typeof ruleSets, number, number]>([
+    ['nbcCanada', 400, 9.5],
+    ['nbcCanada', 406, 9.5],
+    ['nbcCanada', 406.4, 9.5],
+    ['nbcCanada', 600, 12.7],
+    ['nbcCanada', 609.6, 12.7],
+    ['nbcCanada', 610, 12.7],
+    ['nbcCanada', 610, 12.5],
+    ['ircUs', 400, 9.5],
+    ['ircUs', 406.4, 9.5],
+    ['ircUs', 600, 12.7],
+    ['ircUs', 610, 12.7],
+    ['ircUs', 610, 15.9],
+  ])('%s: joists at %f carry board of %f', (rules, spacing, thickness) => {
+    expect(exceeded(ruleSets[rules], spacing, thickness)).toBe(false);
   });
 
-  it.each([
-    [ruleSets.nbcCanada, 420, 9.5],
-    [ruleSets.nbcCanada, 625, 12.7],
-    [ruleSets.ircUs, 420, 9.5],
-    [ruleSets.ircUs, 625, 15.9],
-  ])('$id: joists at %f do not carry board of %f', (rules, spacing, thickness) => {
-    expect(exceeded(rules as RuleSet, spacing as number, thickness as number)).toBe(true);
+  it.each<[keyof typeof ruleSets, number, number]>([
+    ['nbcCanada', 420, 9.5],
+    ['nbcCanada', 625, 12.7],
+    ['ircUs', 420, 9.5],
+    ['ircUs', 625, 15.9],
+  ])('%s: joists at %f do not carry board of %f', (rules, spacing, thickness) => {
+    expect(exceeded(ruleSets[rules], spacing, thickness)).toBe(true);
   });
 
   it('the UK table is metric: 9.5 board over joists at 16 in is beyond its 400', () => {

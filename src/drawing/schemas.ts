@@ -116,6 +116,7 @@ export const planSchema: z.ZodMiniType<CeilingPlan> = z.looseObject({
     count: z.int(),
   }),
   fixingLength: z.looseObject({
+    findings: z.array(z.looseObject({ message: z.string(), remedy: z.optional(z.string()) })),
     recommended: z.nullable(notNegative),
     embedment: z.nullable(z.number()),
     range: z.optional(z.looseObject({ shortest: z.nullable(notNegative), longest: z.nullable(notNegative) })),

@@ -10,7 +10,7 @@ import { rangeWords } from './titleBlock.js';
 
 /**
  * Where the screws go, piece by piece as a person marks them: which joists, how many a line, and where along the line. Notes
- * give the total, the length, and the spacing rule with its source beside the rule of thumb.
+ * give the total, the length and what is to be known about it, and the rules with their sources beside the rule of thumb.
  *
  * @param plan - what `planCeiling` returned
  * @returns a table; marks in mm from the piece's low edge
@@ -80,6 +80,7 @@ function notesOf(subject: Subject): string[] {
     ...sideBySide(subject),
     ...(['fixing.field', 'fixing.boardEnd', 'fixing.perimeter'] as const).map((key) => ruleText(key, subject)),
     say('screws.acrossWall'),
+    ...plan.fixingLength.findings.map(({ message, remedy }) => [message, remedy].filter(Boolean).join(' ')),
   ];
 }
 

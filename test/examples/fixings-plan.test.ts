@@ -84,6 +84,10 @@ describe('how far the screws may go', () => {
     const { fixingLength } = planCeiling({ ...job, screws });
     expect(fixingLength).toMatchObject({ recommended: 60, embedment: 60 - 22 - 1.5, threadInJoist: 36.5 });
     expect(planCeiling({ ...job, screws: { stock: [42, 50, 60] } }).fixingLength.recommended).toBe(60);
+    const notes = screwSummary(planCeiling({ ...job, screws })).notes.join(' ');
+    expect(notes).toContain('Length 60 mm: 36.5 mm into the joist.');
+    expect(notes).toContain('A screw may be 1.5 mm shorter or longer than its name');
+    expect(notes).toContain('scan every joist and isolate the circuits before driving a screw');
     expect(planCeiling({ ...job, screws: { stock: [20, 30] } }).findings).toContainEqual(
       expect.objectContaining({ code: 'embedment-short', severity: 'error' }),
     );

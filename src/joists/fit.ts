@@ -28,6 +28,8 @@ const LARGE = 1e200;
 export interface Variances {
   /** Of each joist on its own, mm2; of what each bay adds. */
   readonly own: number;
+  /** What is added to the first for single joists. */
+  readonly extra: ReadonlyMap<number, number>;
   readonly drift: number;
   /** Of the spacing, mm2; of the slopes, (mm/m)2. */
   readonly spacing: number;
@@ -39,9 +41,10 @@ export interface Variances {
   readonly ownWidth: number;
 }
 
-export function variancesOf({ spread, widthSd, assumptions }: System, setting: Setting): Variances {
+export function variancesOf({ spread, widthSd, extra, assumptions }: System, setting: Setting): Variances {
   return {
     own: setting.straying * setting.straying,
+    extra,
     drift: setting.drift * setting.drift,
     spacing: spread * spread,
     skew: setting.skew * setting.skew,
@@ -61,7 +64,7 @@ export function sharedBays(one: number, other: number): number {
 
 export function fitOf(system: System, setting: Setting): Fit {
   const { count, joist, value, spacing } = system;
-  const { factor, logDeterminant } = factorised(system, variancesOf(system, setting));
+  const factor = factorised(system, variancesOf(system, setting));
   const ones = new Float64Array(count);
   const rest = new Float64Array(count);
   let weight = 0;
@@ -85,17 +88,19 @@ export function fitOf(system: System, setting: Setting): Fit {
     rest[i] -= place * ones[i];
     quadratic += rest[i] * rest[i];
   }
-  const logDensity = system.within - ((count - 1) * LOG_TWO_PI + logarithm(weight) + quadratic) / 2 - logDeterminant;
+  const logDensity = system.within - ((count - 1) * LOG_TWO_PI + logarithm(weight) + quadratic) / 2 - logOfPivots(factor, count);
   return { system, setting, factor, ones, rest, weight, place, logDensity };
 }
 
-/** Cholesky factor of the readings' covariance, and the logarithm of the product of its pivots. */
-function factorised(system: System, variances: Variances): { factor: Float64Array; logDeterminant: number } {
+/** Variance of what a joist strays on its own. */
+export const ownOf = (joist: number, { own, extra }: Variances): number =>
+  extra.size === 0 ? own : own + (extra.get(joist) ?? 0);
+
+/** Cholesky factor of the readings' covariance. */
+function factorised(system: System, variances: Variances): Float64Array {
   const { count, joist, off, v, variance } = system;
-  const { own, drift, spacing, skew, fan, ownSkew, width, ownWidth } = variances;
+  const { drift, spacing, skew, fan, ownSkew, width, ownWidth } = variances;
   const factor = new Float64Array((count * (count + 1)) / 2);
-  let logDeterminant = 0;
-  let product = 1;
   for (let i = 0, row = 0; i < count; row += ++i) {
     const si = joist[i];
     for (let j = 0, column = 0; j <= i; column += ++j) {
@@ -104,16 +109,25 @@ function factorised(system: System, variances: Variances): { factor: Float64Arra
       const oo = off[i] * off[j];
       // Every joist that was read is at or right of joist 0, where drift starts.
       let c = drift * Math.min(si, sj) + spacing * si * sj + vv * (skew + fan * si * sj) + oo * width;
-      if (si === sj) c += own + vv * ownSkew + oo * ownWidth;
+      if (si === sj) c += ownOf(si, variances) + vv * ownSkew + oo * ownWidth;
       if (i === j) c += variance[i];
       for (let k = 0; k < j; k++) c -= factor[row + k] * factor[column + k];
       factor[row + j] = j < i ? c / factor[column + j] : Math.sqrt(c);
     }
+  }
+  return factor;
+}
+
+/** Logarithm of the product of a factor's pivots. */
+function logOfPivots(factor: Float64Array, count: number): number {
+  let log = 0;
+  let product = 1;
+  for (let i = 0, row = 0; i < count; row += ++i) {
     product *= factor[row + i];
     if (product > LARGE) {
-      logDeterminant += logarithm(product);
+      log += logarithm(product);
       product = 1;
     }
   }
-  return { factor, logDeterminant: logDeterminant + logarithm(product) };
+  return log + logarithm(product);
 }

@@ -1,4 +1,4 @@
-import { type Fit, sharedBays, type Variances, variancesOf } from './fit.js';
+import { type Fit, ownOf, sharedBays, type Variances, variancesOf } from './fit.js';
 import type { System } from './system.js';
 
 /** What is asked of a fit: the centre of a joist at a place along it, its width, its node (the centre less its own straying), or a slope. */
@@ -65,7 +65,7 @@ export function before(one: Sum, other: Sum, variances: Variances): number {
   if (k !== m) return c;
   return (
     c +
-    one.own * other.own * variances.own +
+    one.own * other.own * ownOf(k, variances) +
     one.ownSkew * other.ownSkew * variances.ownSkew +
     one.width * other.width * variances.ownWidth
   );
@@ -129,7 +129,7 @@ function withReading(sum: Sum, i: number, { joist, off, v }: System, variances: 
   let c = v[i] * (sum.skew * variances.skew + sum.fan * variances.fan * s) + off[i] * sum.width * variances.width;
   if (sum.place !== 0) c += sum.place * (variances.spacing * k * s + variances.drift * sharedBays(k, s));
   if (k !== s) return c;
-  return c + sum.own * variances.own + sum.ownSkew * v[i] * variances.ownSkew + sum.width * off[i] * variances.ownWidth;
+  return c + sum.own * ownOf(k, variances) + sum.ownSkew * v[i] * variances.ownSkew + sum.width * off[i] * variances.ownWidth;
 }
 
 /** Means of the targets, and the covariance of any two of them; positions in mm from the near wall. */

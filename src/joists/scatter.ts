@@ -1,4 +1,4 @@
-import type { Fit } from './fit.js';
+import { type Fit, ownOf, variancesOf } from './fit.js';
 import { joistsInRoom } from './joistsInRoom.js';
 import { normalSpread } from './normalSpread.js';
 import { pivotedFactor } from './pivotedFactor.js';
@@ -41,8 +41,8 @@ export function scatterOf(fit: Fit, sight: Sight, placing: Placing, points: numb
 }
 
 function strayingOf(fit: Fit, first: number, joists: number): Straying {
-  const { system, setting } = fit;
-  const own = setting.straying * setting.straying;
+  const { system } = fit;
+  const variances = variancesOf(system, fit.setting);
   const found: { value: number; v: number; gain: number; variance: number }[][] = Array.from({ length: joists }, () => []);
   for (let i = 0; i < system.count; i++) {
     const j = system.joist[i] - first;
@@ -51,7 +51,10 @@ function strayingOf(fit: Fit, first: number, joists: number): Straying {
     const variance = system.variance[i] + off * off * system.widthSd * system.widthSd;
     found[j].push({ value: system.value[i], v: system.v[i], gain: 0, variance });
   }
-  const variance = found.map((each) => (own === 0 ? 0 : 1 / each.reduce((sum, one) => sum + 1 / one.variance, 1 / own)));
+  const variance = found.map((each, j) => {
+    const own = ownOf(first + j, variances);
+    return own === 0 ? 0 : 1 / each.reduce((sum, one) => sum + 1 / one.variance, 1 / own);
+  });
   const readings = found.map((each, j) => each.map((one) => ({ ...one, gain: variance[j] / one.variance })));
   return { variance, readings };
 }

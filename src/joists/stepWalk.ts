@@ -73,7 +73,13 @@ export function stepWalk(to: Walks, from: Walks, walk: number, bays: number, aim
   const ha = aap + v * abp;
   const ht = atp + v * s[at + TB];
   const hb = abp + v * bbp;
-  const variance = ha + v * hb + aim.variance + straying * straying + (aim.off === 0 ? 0 : EDGE_VARIANCE);
+  const variance =
+    ha +
+    v * hb +
+    aim.variance +
+    straying * straying +
+    (aim.off === 0 ? 0 : EDGE_VARIANCE) +
+    (doubles ? (search.width * search.width) / 4 : 0);
   const residual = aim.value - ap - v * s[at + B];
   if (residual * residual > GATE * GATE * variance) return;
   const t = s[at + T] + (ht / variance) * residual;

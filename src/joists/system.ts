@@ -33,6 +33,8 @@ export interface System {
   readonly spread: number;
   readonly width: number;
   readonly widthSd: number;
+  /** Variance that a joist's own straying has beside that of the others, by joist: a doubled one is added on one side, mm2. */
+  readonly extra: ReadonlyMap<number, number>;
   readonly assumptions: Assumptions;
 }
 
@@ -86,6 +88,7 @@ export function systemOf(sight: Sight, placing: Placing, width: number, widthSd:
     spread: placing.family.spread,
     width,
     widthSd,
+    extra: new Map(placing.doubled.map((each) => [each - origin, (width * width) / 4])),
     assumptions,
   };
 }

@@ -1,5 +1,5 @@
 import { exponential, logarithm } from './exponential.js';
-import type { Fit } from './fit.js';
+import { type Fit, ownOf, variancesOf } from './fit.js';
 import { metTimber } from './metTimber.js';
 import type { Placing } from './placing.js';
 import type { Sight } from './readings.js';
@@ -49,11 +49,12 @@ function logOfMisses(bare: Bare, fit: Fit, sight: Sight, p: number): number {
 /** Holes that met timber anywhere: the true window in place of the normal stand-in that the fit used. */
 function logOfHits(bare: Bare, fit: Fit, sight: Sight, holes: readonly Sight['readings'][number][], p: number): number {
   const { width, widthSd, assumptions } = fit.system;
-  const own = fit.setting.straying * fit.setting.straying;
+  const variances = variancesOf(fit.system, fit.setting);
   let log = 0;
   for (const { u, v, variance } of holes) {
     const at = u - sight.near;
     const j = nearestJoist(bare, p, at, v);
+    const own = ownOf(bare.first + j, variances);
     const slope = bare.skew[p] + bare.fan[p] * (bare.first + j);
     const node = bare.nodes[p * bare.joists + j];
     // What the other readings of this joist say of its straying.

@@ -6,8 +6,9 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import { corners, type Extent, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { FixingSpacing } from './fixingSpacing.js';
+import type { LineJob, PlacedTimber } from './lineJob.js';
 import type { FixingLine } from './placedFixings.js';
-import { type LineJob, type PlacedTimber, type SetOut, setOutLine } from './setOutLine.js';
+import { type SetOut, setOutLine } from './setOutLine.js';
 import { type BoardEdge, type LinePoint, timberUnder } from './timberUnder.js';
 
 /** The screws of one piece, on every timber under it. */

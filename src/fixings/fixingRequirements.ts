@@ -16,6 +16,8 @@ export interface FixingRequirementsRequest {
   readonly boardLength: number;
   /** Joist centres. */
   readonly joistSpacing: number;
+  /** `skim`: plaster wets the board, and some sets want closer joists then. Default `skim`. */
+  readonly finish?: 'skim' | 'tape';
   /** Minutes of fire resistance that the ceiling is declared to have. */
   readonly fireRating?: number;
 }
@@ -58,6 +60,7 @@ const requestSchema: z.ZodMiniType<FixingRequirementsRequest> = z.strictObject({
   boardWidth: z.number().check(z.gte(100), z.lte(10_000)),
   boardLength: size,
   joistSpacing: z.number().check(z.gte(100), z.lte(5000)),
+  finish: z.optional(z.enum(['skim', 'tape'])),
   fireRating: z.optional(z.number().check(z.gte(0), z.lte(600))),
 });
 
@@ -108,13 +111,14 @@ const KEYS: readonly RuleKey[] = [
 
 /** {@link fixingRequirements} without its door. */
 export function requirementsOf(request: Ruled): FixingRequirements {
-  const { rules, boardThickness, joistSpacing, fireRating } = request;
+  const { rules, boardThickness, joistSpacing, finish = 'skim', fireRating } = request;
   const given: Conditions = {
     fixing: 'screw',
     boardThickness,
     centres: joistSpacing,
     orientation: 'across',
     noggings: false,
+    finish: finish === 'skim' ? 'textured' : 'painted',
     ...(fireRating !== undefined && { fireRating }),
   };
   const spacing = spacingOf(rules, given);

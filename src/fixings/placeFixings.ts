@@ -26,8 +26,9 @@ import {
 import { spacingOf } from './fixingSpacing.js';
 import { fixPiece } from './fixPiece.js';
 import { type FixedLayout, fixedLayoutSchema } from './layoutSchema.js';
+import { type LineJob, placedTimber } from './lineJob.js';
 import type { NoFixZone, PlacedFixings } from './placedFixings.js';
-import { type LineJob, placedTimber, type SetOut } from './setOutLine.js';
+import type { SetOut } from './setOutLine.js';
 import { widestBay } from './widestBay.js';
 
 /** What {@link placeFixings} takes. */

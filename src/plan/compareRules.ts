@@ -21,6 +21,7 @@ import { refuse } from '../survey/inputError.js';
 import { completeFixing, fixCeiling, lengthForCeiling } from './fixCeiling.js';
 import { type Job, jobSchema } from './planCeiling.js';
 import type { ComparedRule, RulesComparison, RulesForCeiling } from './rulesComparison.js';
+import { wetFinish } from './wetFinish.js';
 
 /** Rule sets to compare, in a list or by name. */
 export type RuleSetsToCompare = readonly RulesInput[] | RuleSets | { readonly [name: string]: RulesInput };
@@ -96,7 +97,7 @@ interface Compared {
 }
 
 function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, centres, layout }: Ceiling): Compared {
-  const { rules, boards, fireRating, ...rest } = job;
+  const { rules, boards, finish = 'skim', fireRating, ...rest } = job;
   const [{ thickness, width, length }] = boards;
   const { requirements, screws, words } = requirementsOf({
     rules,
@@ -104,10 +105,11 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
     boardWidth: width,
     boardLength: length,
     joistSpacing: centres,
+    finish,
     ...(fireRating !== undefined && { fireRating }),
   });
   const rated = fireRating !== undefined && lookUp(rules, 'fixing.embedment', { fixing: 'screw', fireRating }) === undefined;
-  const screwed = { ...rest, boards, ...(fireRating !== undefined && !rated && { fireRating }) };
+  const screwed = { ...rest, boards, finish, ...(fireRating !== undefined && !rated && { fireRating }) };
   const toFix = { ...screwed, ...completeFixing(screwed, rules) };
   const fixed = layout && fixCeiling(toFix, layout, located, rules);
   const { findings: lengthFindings, ...fixingLength } = fixed?.fixingLength ?? lengthForCeiling(toFix, located.joists, rules);
@@ -118,7 +120,7 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
       name,
       ruleSet: rules.title,
       notes: rules.notes ?? [],
-      centresWithin: carriedAt(rules, thickness, centres),
+      centresWithin: carriedAt(rules, thickness, centres, finish),
       screws,
       total: fixed?.fixings.count ?? null,
       fixingLength: rated ? null : fixingLength,
@@ -127,6 +129,7 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
       findings: inOrderOfSeverity([
         ...(rated ? [finding('fire-rating-unruled', 'warning', { value: fireRating, words: { set: rules.title } })] : []),
         ...(layout === undefined ? [] : layoutFindings({ ...checked, layout })),
+        ...wetFinish({ thickness, finish }, located, rules),
         ...(fixed?.findings ?? lengthFindings).filter(({ code }) => code !== 'rule-from-memory'),
         ...memoryNote(
           rules,
@@ -138,9 +141,10 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
   };
 }
 
-/** Whether joists this far apart carry the board without noggings between them; `null`: the set has no figure. */
-function carriedAt(rules: RuleSet, boardThickness: number, centres: number): boolean | null {
-  const rule = lookUp(rules, 'support.centres', { boardThickness, orientation: 'across', noggings: false });
+/** Whether the joists are close enough to carry the board without noggings between them; `null`: the set has no figure. */
+function carriedAt(rules: RuleSet, boardThickness: number, centres: number, finish: 'skim' | 'tape'): boolean | null {
+  const wet = finish === 'skim' ? ({ finish: 'textured' } as const) : {};
+  const rule = lookUp(rules, 'support.centres', { boardThickness, orientation: 'across', noggings: false, ...wet });
   return rule === undefined ? null : toGrid(centres) <= toGrid(greatestOf(rule));
 }
 

@@ -22,6 +22,7 @@ import { certainty } from './certainty.js';
 import { completeFixing, type FixingInputs, fixCeiling, fixingInputs } from './fixCeiling.js';
 import { movementJoint } from './movementJoint.js';
 import { rememberedRules } from './rememberedRules.js';
+import { wetFinish } from './wetFinish.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
 export interface Job extends FixingInputs {
@@ -94,6 +95,7 @@ export function planCeiling(job: Job): CeilingPlan {
     ...located.findings,
     ...probing,
     ...layout.findings.map(asBinding),
+    ...wetFinish({ thickness: boards[0].thickness, finish: completed.finish }, located, rules),
     ...rememberedRules(rules, boards[0].thickness),
     ...movementJoint(room, rules),
     ...screwFindings,

@@ -12,7 +12,7 @@ export interface RulesForCeiling {
   readonly ruleSet: string;
   /** What to know before relying on the set. */
   readonly notes: readonly string[];
-  /** Whether the widest bay of this ceiling is within the set's joist centres; `null`: it has no figure for the board. */
+  /** Whether the widest bay is within the set's joist centres for this finish; `null`: it has no figure for the board. */
   readonly centresWithin: boolean | null;
   /** Of one whole board over joists as far apart as the widest bay. */
   readonly screws: FixingCounts;

@@ -2,6 +2,7 @@ import {
   bearing,
   checkStagger,
   fixingCapacity,
+  fixingRequirements,
   type RuleKey,
   type RuleSet,
   ruleSets,
@@ -126,6 +127,19 @@ export const deviations: readonly Deviation[] = [
       `${[...new Set(ruleTable(nbcCanada, 'support.centres').map(({ range }) => range?.greatest))].sort().join(' and ')} mm`,
     ours: '406.4 and 610 mm',
     reason: 'The metric names of 16 and 24 in. Taken to the letter they would refuse joists at 16 and 24 in.',
+  },
+  {
+    about: 'wet finish on a ceiling board in Canada and the United States',
+    published: 'water-based texture finish',
+    source: as('read', 'National Building Code, Alberta edition', '2023', 'table 9.29.5.3'),
+    library: () => {
+      const board = { boardThickness: 12.7, boardWidth: 1200, boardLength: 2400, joistSpacing: 400 };
+      const of = (finish: 'skim' | 'tape') => fixingRequirements({ ...board, rules: nbcCanada, finish }).requirements[0].value;
+      return `plaster too: 12.7 board at ${of('skim')} under a skim coat, at ${of('tape')} taped`;
+    },
+    ours: 'plaster too: 12.7 board at 400 under a skim coat, at 600 taped',
+    reason:
+      'A skim coat wets the board at least as long as a texture does. The finding is a warning, since the words are of texture.',
   },
   {
     about: '9.5 board under a ceiling in Canada',

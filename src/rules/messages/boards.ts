@@ -28,6 +28,16 @@ export const boards: Messages = {
     remedy: 'Thicker board, or battens at closer centres.',
   },
   'support-centres-unknown': { message: 'How far apart joists may be for {thickness} mm board is not in the rule set.' },
+  'wet-finish': {
+    message:
+      'Plaster wets the board: joists {value} mm apart, where {limit} is the most for {thickness} mm board under a wet finish.',
+    remedy: 'Thicker or sag-resistant board, battens at closer centres, or tape and paint.',
+  },
+  'wet-finish-unlisted': {
+    of: 'wet-finish',
+    message: 'Plaster wets the board: a wet finish on {thickness} mm board is not in the rule set ({set}).',
+    remedy: 'Thicker or sag-resistant board, or tape and paint.',
+  },
   'perimeter-overhang': {
     message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
     remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',

@@ -36,6 +36,12 @@ describe('fixingLength', () => {
     });
   });
 
+  it('counts a screw that is longer than its name against the upper limit', () => {
+    const request = { thicknesses: [12.5], lining: [28], stock: [70, 85] };
+    expect(fixingLength(request)).toMatchObject({ maximum: 85.5, longest: 85 });
+    expect(fixingLength({ ...request, lengthTolerance: 1.5 })).toMatchObject({ maximum: 84, longest: 70 });
+  });
+
   it('knows what DIN 18182-2 lets a screw be short, and says what it costs', () => {
     const request = { thicknesses: [12.5], lining: [22.5] };
     const found = fixingLength({ ...request, lengthTolerance: 'DIN 18182-2' });

@@ -29,7 +29,7 @@ function linesOf(positions: readonly FixingPosition[]): Map<string, number[]> {
 const spacedAt = (spacing: number) =>
   withRules(ruleSets.uk, { 'fixing.field': spacing, 'fixing.boardEnd': spacing, 'fixing.perimeter': spacing });
 
-describe('screws of rows laid by hand', () => {
+describe('screws of rows laid by hand', { timeout: 60_000 }, () => {
   test.prop([anyHandLaidRows], runs(150))('no gap exceeds the rule of its line, and no line is left out', (laid) => {
     const { positions, lines, findings } = placeFixings(laid);
     expect(findings.filter(({ code }) => code === 'fixing-gap')).toEqual([]);
@@ -118,7 +118,7 @@ const given = ({ serviceDepth, joistDepth, ...rest }: Stack) => ({
   ...(joistDepth !== undefined && { joistDepth }),
 });
 
-describe('length of screws', () => {
+describe('length of screws', { timeout: 60_000 }, () => {
   const anyStock = fc.uniqueArray(fc.integer({ min: 20, max: 140 }), { minLength: 1, maxLength: 14 });
   test.prop([stack, anyStock, tenths(5, 45), tenths(5, 45)], runs(500))(
     'a longer embedment never gives a shorter screw, whatever the stock',
@@ -191,5 +191,8 @@ describe('length of screws', () => {
     expect(exact(recommended)).toBeLessThanOrEqual(exact(maximum));
     const through = [...ceiling.thicknesses, ...ceiling.lining, ceiling.packing].reduce((sum, each) => sum + exact(each), 0);
     expect(exact(embedment ?? 0)).toBe(exact(recommended) - through - exact(ceiling.lengthTolerance));
+    // The longest that the screw may be stays below where cables may run.
+    const deepest = exact(recommended) + exact(ceiling.lengthTolerance) - through;
+    expect(deepest).toBeLessThanOrEqual(Math.min(exact(45), exact((ceiling.serviceDepth ?? Infinity) - 5)));
   });
 });

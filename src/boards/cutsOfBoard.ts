@@ -1,4 +1,5 @@
-import { type PackedBoard, sizeFrom, type WantedPiece } from './packBoards.js';
+import type { PackedBoard, WantedPiece } from './laid.js';
+import { sizeFrom } from './pieceKinds.js';
 import type { Stock } from './placementProblem.js';
 
 /** Where things lie on a board, in grid steps from its low end and its low edge. */

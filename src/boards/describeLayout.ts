@@ -4,10 +4,9 @@ import { areaM2 } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Board, BoardLayout, End, Offcut, Piece, Row } from './boardLayout.js';
 import { type BoardPlan, cutsOf, type Place } from './cutsOfBoard.js';
+import type { Laid, PackedBoard } from './laid.js';
 import { type LaidEnd, type LaidPiece, laidPieces } from './laidPieces.js';
-import type { Laid } from './measures.js';
 import { cutOut } from './openingsInPieces.js';
-import type { PackedBoard } from './packBoards.js';
 import type { PlacementProblem, Stock } from './placementProblem.js';
 
 /** The part of a result that a layout itself determines. */

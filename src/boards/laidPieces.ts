@@ -1,6 +1,6 @@
-import type { Laid } from './measures.js';
+import type { Laid } from './laid.js';
 import type { Box } from './openingsInPieces.js';
-import { sizeFrom } from './packBoards.js';
+import { sizeFrom } from './pieceKinds.js';
 import type { PlacedJoist, PlacementProblem } from './placementProblem.js';
 import type { Run } from './possiblePieces.js';
 import type { Band } from './rowLayouts.js';
@@ -39,10 +39,10 @@ export function laidPieces(problem: PlacementProblem, laid: Laid): LaidPiece[] {
   const short = shortfalls(laid);
   const found: LaidPiece[] = [];
   laid.rows.forEach(({ band, runs }, row) => {
-    const count = laid.patterns[row].pieces.reduce((sum, pieces) => sum + pieces.length, 0);
+    const count = laid.divisions[row].pieces.reduce((sum, pieces) => sum + pieces.length, 0);
     const first = found.length;
     runs.forEach((run, at) => {
-      const pieces = laid.patterns[row].pieces[at];
+      const pieces = laid.divisions[row].pieces[at];
       const start = found.length;
       const shares = pieces.map((piece, k) => shareOf(problem, run, piece, short[start + k]));
       pieces.forEach((piece, k) => {

@@ -1,55 +1,57 @@
 /**
- * Weights for lengths such that what fits into one board never weighs more than `most`: then a set of pieces needs at least
- * its weight over `most` boards. Whole numbers throughout.
+ * A weight for every length such that lengths which fit into a board together never weigh more than `most`, the weight of the
+ * whole board: then pieces need at least their weight over `most` boards. The weights are whole numbers, never fall with length,
+ * and two lengths never weigh more than one as long as both, so that a shorter board carries at most the weight of its length.
  */
-export interface LengthWeights {
-  /** Weight of each of the sizes that were asked about. */
-  readonly of: readonly number[];
-  readonly most: number;
+export interface LengthWeight {
+  readonly family: 'length' | 'forgetting' | 'rounded' | 'counted';
+  /** Lengths below this are forgotten, and those that leave less than this count as a whole board; 0: none. */
+  readonly least: number;
+  /** `rounded`: parts that the board is divided into. `counted`: the length that is counted. */
+  readonly unit: number;
 }
+
+/** The weight of a length in a board of `capacity`, both including one cut. */
+export function weightOf({ family, least, unit }: LengthWeight, length: number, capacity: number): number {
+  const seen = length < least ? 0 : length > capacity - least ? capacity : length;
+  if (family === 'rounded') {
+    const whole = Math.floor((unit * seen) / capacity);
+    return whole * capacity === unit * seen ? whole * (unit - 1) : whole * unit;
+  }
+  if (family === 'counted') {
+    const all = Math.floor(capacity / unit);
+    if (2 * seen === capacity) return all;
+    return 2 * (2 * seen < capacity ? Math.floor(seen / unit) : all - Math.floor((capacity - seen) / unit));
+  }
+  return seen;
+}
+
+/** Most lengths that are tried as a limit or a unit. */
+const MOST_LIMITS = 16;
+const PARTS = 8;
 
 /**
- * Dual-feasible functions for pieces of these sizes and a board of `capacity`, both including one cut: the length itself; the
- * length with small pieces forgotten and large ones rounded up (Martello and Toth, Knapsack Problems, 1990); the rounded
- * functions of Fekete and Schepers, and of Carlier, Clautiaux and Moukrim, in the forms given in the survey of Clautiaux, Alves
- * and Valério de Carvalho, Annals of Operations Research 179 (2010), from memory.
+ * Dual-feasible functions for these sizes: the length itself; the length with small pieces forgotten and large ones rounded up
+ * (Martello and Toth, Knapsack Problems, 1990); the rounded functions of Fekete and Schepers; and those of Carlier, Clautiaux
+ * and Moukrim, in the forms given in the survey of Clautiaux, Alves and Valério de Carvalho, Annals of Operations Research 179
+ * (2010), from memory.
  */
-export function lengthWeights(sizes: readonly number[], capacity: number): LengthWeights[] {
-  const small = [...new Set(sizes.flatMap((size) => [size, capacity - size, capacity - size + 1]))]
-    .filter((size) => size > 0 && 2 * size <= capacity)
-    .sort((a, b) => a - b);
-  const families = [
-    { of: sizes, most: capacity },
-    ...small.map((least) => forgetting(sizes, capacity, least)),
-    ...Array.from({ length: 12 }, (_, index) => roundedDown(sizes, capacity, index + 2)),
-    ...small.map((unit) => counted(sizes, capacity, unit)),
+export function lengthWeights(sizes: readonly number[], capacity: number): LengthWeight[] {
+  const limits = fewer(
+    [...new Set(sizes.flatMap((size) => [size, capacity - size, capacity - size + 1]))]
+      .filter((size) => size > 0 && 2 * size <= capacity)
+      .sort((a, b) => a - b),
+  );
+  const parts = Array.from({ length: PARTS }, (_, index) => index + 2);
+  return [
+    { family: 'length', least: 0, unit: 0 },
+    ...limits.map((least) => ({ family: 'forgetting' as const, least, unit: 0 })),
+    ...parts.map((unit) => ({ family: 'rounded' as const, least: 0, unit })),
+    ...limits.map((unit) => ({ family: 'counted' as const, least: 0, unit })),
   ];
-  const seen = new Set<string>();
-  return families.filter(({ of, most }) => {
-    const key = of.map((weight) => Math.round((weight / most) * 1e9)).join(' ');
-    return !seen.has(key) && seen.add(key);
-  });
 }
 
-function forgetting(sizes: readonly number[], capacity: number, least: number): LengthWeights {
-  return { of: sizes.map((size) => (size < least ? 0 : size > capacity - least ? capacity : size)), most: capacity };
-}
-
-/** `parts` times the size in capacities, rounded down to whole parts of one fewer; exact parts count in full. */
-function roundedDown(sizes: readonly number[], capacity: number, parts: number): LengthWeights {
-  const of = sizes.map((size) => {
-    const whole = Math.floor((parts * size) / capacity);
-    return whole * capacity === parts * size ? whole * (parts - 1) : whole * parts;
-  });
-  return { of, most: parts * (parts - 1) };
-}
-
-/** How many units a piece takes, or, over half a board, how many it leaves no room for. */
-function counted(sizes: readonly number[], capacity: number, unit: number): LengthWeights {
-  const all = Math.floor(capacity / unit);
-  const of = sizes.map((size) => {
-    if (2 * size === capacity) return all;
-    return 2 * (2 * size < capacity ? Math.floor(size / unit) : all - Math.floor((capacity - size) / unit));
-  });
-  return { of, most: 2 * all };
+function fewer(limits: readonly number[]): readonly number[] {
+  if (limits.length <= MOST_LIMITS) return limits;
+  return Array.from({ length: MOST_LIMITS }, (_, k) => limits[Math.floor((k * (limits.length - 1)) / (MOST_LIMITS - 1))]);
 }

@@ -1,21 +1,8 @@
 import { bearingOf, SURE } from '../joists/bearing.js';
-import type { PlacedRow } from './boardBound.js';
 import { cutsOf } from './cutsOfBoard.js';
-import type { PackedBoard, WantedPiece } from './packBoards.js';
+import type { Division, Laid } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
-import type { RowLayout } from './rowLayouts.js';
-import type { RowPattern } from './rowPatterns.js';
-
-/** A whole layout in the problem's coordinates. */
-export interface Laid {
-  readonly layout: RowLayout;
-  readonly rows: readonly PlacedRow[];
-  readonly patterns: readonly RowPattern[];
-  readonly wanted: readonly WantedPiece[];
-  readonly boards: readonly PackedBoard[];
-  readonly measures: Measures;
-}
 
 /** What layouts are compared by. Smaller is better throughout. */
 export interface Measures {
@@ -39,10 +26,10 @@ export interface Measures {
   readonly rippedRows: number;
 }
 
-export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>): Measures {
+export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures' | 'first'>): Measures {
   const { rules } = problem;
-  const { rows, patterns, wanted, boards } = laid;
-  const joints = patterns.flatMap((pattern) => pattern.joists.map((index) => problem.joists[index].joist));
+  const { rows, divisions, wanted, boards } = laid;
+  const joints = divisions.flatMap((division) => division.joists.map((index) => problem.joists[index].joist));
   const bearings = joints.map((joist) => ({ joist, bearing: bearingOf(joist, 0, rules.jointGap / 1000, problem.set) }));
   const density = problem.stocks[0].board.massPerArea;
   return {
@@ -52,7 +39,7 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>)
     joints: joints.length,
     shortPieces: wanted.filter(({ piece }) => piece.nominal < rules.preferredPieceLength).length,
     cuts: boards.reduce((sum, board) => sum + cutsOf(rows.length, wanted, board).cuts.length, 0),
-    closeJoints: closeJoints(patterns, rules.preferredStagger),
+    closeJoints: closeJoints(divisions, rules.preferredStagger),
     unprovenEnds: bearings.filter(({ joist, bearing }) => isUnproven(joist, bearing.withinEdgeRules)).length,
     poorBearings: bearings.filter(({ bearing }) => bearing.outcome !== 'secure').length,
     narrowRows: rows.filter(({ band }) => band.width < rules.preferredRowWidth).length,
@@ -72,11 +59,11 @@ export const isUnproven = (
   withinEdgeRules: number,
 ): boolean => known === 'inferred' || ((sd > 0 || presence < 1) && withinEdgeRules < SURE);
 
-function closeJoints(patterns: readonly RowPattern[], preferred: number): number {
+function closeJoints(divisions: readonly Division[], preferred: number): number {
   let close = 0;
-  for (let row = 1; row < patterns.length; row++) {
-    for (const here of patterns[row].joints) {
-      close += patterns[row - 1].joints.filter((below) => Math.abs(here - below) < preferred).length;
+  for (let row = 1; row < divisions.length; row++) {
+    for (const here of divisions[row].joints) {
+      close += divisions[row - 1].joints.filter((below) => Math.abs(here - below) < preferred).length;
     }
   }
   return close;

@@ -29,7 +29,7 @@ import { searchLayout } from './searchLayout.js';
  *   boards: [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
  * });
  * console.log(boardsBought, bound, endJoints, proven);
- * // 4 4 6 true
+ * // 4 4 4 true
  * ```
  */
 export function placeBoards(request: PlacementRequest): BoardLayout {
@@ -40,7 +40,7 @@ export function placeBoards(request: PlacementRequest): BoardLayout {
 /** {@link placeBoards} without its door. */
 export function layBoards(request: PlacementRequest): BoardLayout {
   const wanted = placementProblem(request);
-  const { laid, bound } = searchLayout(wanted);
+  const { laid, bound, jointsProven } = searchLayout(wanted);
   if (laid === undefined) {
     const { findings, relaxations } = whyInfeasible(wanted);
     throw new InfeasibleError(findings, relaxations);
@@ -57,7 +57,7 @@ export function layBoards(request: PlacementRequest): BoardLayout {
     bound,
     ...(described.cost !== undefined && { costBound: costBound(request, bound) }),
     proven,
-    piecesProven: false,
+    piecesProven: proven && jointsProven,
     reasons: reasonsFor(wanted, laid, bound),
     findings: inOrderOfSeverity(placementFindings(wanted, described)),
   };

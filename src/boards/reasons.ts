@@ -1,4 +1,4 @@
-import type { Laid } from './measures.js';
+import type { Laid } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
 
 /** Why the number of boards is what it is, in words. */

@@ -67,7 +67,7 @@ function addAround(
   const pair = rest - edgeGap;
   if (pair >= 2 * least && pair < 2 * widest) {
     for (const first of firstWidths(problem, pair, least)) {
-      if (pair - first < widest) add([first, ...full, pair - first], wallGap.nominal);
+      if (first < widest && pair - first < widest) add([first, ...full, pair - first], wallGap.nominal);
     }
   }
 }

@@ -1,81 +1,84 @@
-import type { Run } from './possiblePieces.js';
+import { leastToEnd, type RowGraph } from './rowGraph.js';
 
-/** One way to divide a whole row: its pieces in order, and the joists that its butt joints are on. */
+/** One way to divide a whole row. */
 export interface RowPattern {
-  /** Per run, indices into its pieces. */
-  readonly pieces: readonly (readonly number[])[];
-  /** Positions of the butt joints. */
-  readonly joints: readonly number[];
-  /** Indices of the joists under them. */
+  readonly arcs: readonly number[];
+  /** Joists under its butt joints, and as bits, thirty to a word. */
   readonly joists: readonly number[];
+  readonly bits: Int32Array;
+  /** Per cost. */
+  readonly costs: Float64Array;
 }
 
-/** Ways to divide a row, those with few pieces first; at most `most` for each run. */
-export function rowPatterns(runs: readonly Run[], most: number): RowPattern[] {
-  let rows: RowPattern[] = [{ pieces: [], joints: [], joists: [] }];
-  for (const run of runs) {
-    const divided = divisions(run, most);
-    rows = rows
-      .flatMap((row) =>
-        divided.map((pieces) => {
-          const ends = pieces.slice(1).map((piece) => run.pieces[piece].from);
-          return {
-            pieces: [...row.pieces, pieces],
-            joints: [...row.joints, ...ends.map((end) => run.places[end])],
-            joists: [...row.joists, ...ends.map((end) => run.joistAt[end])],
-          };
-        }),
-      )
-      .slice(0, most);
-  }
-  return rows;
+/** The patterns of a row that some layout within all caps may have. */
+export interface PatternList {
+  readonly patterns: readonly RowPattern[];
+  /** Whether these are all there are. */
+  readonly complete: boolean;
 }
 
-/**
- * Divisions of a run, the fewest pieces first. Each first piece gets its share, and after it the longest pieces come first, so
- * that butt joints at every distance from the wall are among them: neighbouring rows need joints in different places.
- */
-function divisions(run: Run, most: number): number[][] {
-  const last = run.places.length - 1;
-  const fewest = fewestFrom(run);
-  const share = Math.max(2, Math.floor(most / Math.max(1, run.starting[0].length)));
-  const found: number[][] = [];
-  const steps = { left: STEPS };
-  for (let count = fewest[0]; count <= last && found.length < most && steps.left > 0; count++) {
-    for (const first of run.starting[0]) divide(run, fewest, [first], { count, most: found.length + share, steps }, found);
-  }
-  return found;
+/** How much of each cost one row may take. */
+export interface RowCaps {
+  readonly graph: RowGraph;
+  readonly costs: readonly Float64Array[];
+  readonly caps: readonly number[];
 }
 
-/** Pieces tried for the divisions of one run. */
-const STEPS = 20_000;
+/** Joists whose bits share a word. */
+export const WORD = 30;
 
-interface Wanted {
-  readonly count: number;
-  readonly most: number;
-  readonly steps: { left: number };
+/** Walks the row's network for patterns within its caps; at most `most` of them, and an equal share with each first piece. */
+export function rowPatterns({ graph, costs, caps }: RowCaps, words: number, most: number): PatternList {
+  const toEnd = costs.map((cost) => leastToEnd(graph, cost));
+  const found: RowPattern[] = [];
+  const firsts = graph.starts[1] - graph.starts[0];
+  const share = Math.max(2, Math.ceil(most / Math.max(1, firsts)));
+  let complete = true;
+  let limit = share;
+  let steps = STEPS_PER_PATTERN * most;
+  const arcs: number[] = [];
+  const spent = new Float64Array(costs.length);
+  const within = (arc: number): boolean => {
+    for (let k = 0; k < costs.length; k++) {
+      if (!(spent[k] + costs[k][arc] + toEnd[k][graph.to[arc]] <= caps[k])) return false;
+    }
+    return true;
+  };
+  const finish = (): void => {
+    if (found.length >= limit) complete = false;
+    else found.push(patternOf(graph, arcs, spent, words));
+  };
+  const isOver = (): boolean => steps <= 0 || (!complete && found.length >= limit);
+  const walk = (node: number): void => {
+    if (node === graph.nodes - 1) {
+      finish();
+      return;
+    }
+    for (let arc = graph.starts[node + 1] - 1; arc >= graph.starts[node] && !isOver(); arc--) {
+      if (--steps <= 0) complete = false;
+      if (!within(arc)) continue;
+      for (let k = 0; k < costs.length; k++) spent[k] += costs[k][arc];
+      arcs.push(arc);
+      walk(graph.to[arc]);
+      arcs.pop();
+      for (let k = 0; k < costs.length; k++) spent[k] -= costs[k][arc];
+      if (node === 0) limit = Math.max(limit, Math.min(most, found.length + share));
+    }
+  };
+  if (graph.nodes > 0) walk(0);
+  return { patterns: found, complete };
 }
 
-/** Adds the ways to go on after these pieces to `found`, until it holds `most`. */
-function divide(run: Run, fewest: readonly number[], pieces: readonly number[], wanted: Wanted, found: number[][]): void {
-  const place = run.pieces[pieces[pieces.length - 1]].to;
-  if (place === run.places.length - 1) {
-    if (pieces.length === wanted.count) found.push([...pieces]);
-    return;
-  }
-  const starting = run.starting[place];
-  for (let at = starting.length - 1; at >= 0; at--) {
-    if (found.length >= wanted.most || pieces.length + fewest[place] > wanted.count || wanted.steps.left-- <= 0) return;
-    divide(run, fewest, [...pieces, starting[at]], wanted, found);
-  }
-}
+const STEPS_PER_PATTERN = 60;
 
-/** Fewest pieces from each place to the end of the run; Infinity where the end cannot be reached. */
-export function fewestFrom(run: Run): number[] {
-  const fewest = run.places.map(() => Infinity);
-  fewest[run.places.length - 1] = 0;
-  for (let place = run.places.length - 2; place >= 0; place--) {
-    for (const piece of run.starting[place]) fewest[place] = Math.min(fewest[place], 1 + fewest[run.pieces[piece].to]);
+function patternOf(graph: RowGraph, arcs: readonly number[], spent: Float64Array, words: number): RowPattern {
+  const joists: number[] = [];
+  const bits = new Int32Array(words);
+  for (const arc of arcs) {
+    const joist = graph.joist[arc];
+    if (joist < 0) continue;
+    joists.push(joist);
+    bits[Math.floor(joist / WORD)] |= 1 << (joist % WORD);
   }
-  return fewest;
+  return { arcs: [...arcs], joists, bits, costs: spent.slice() };
 }

@@ -1,0 +1,148 @@
+/** What one board gives: pieces of its whole width, and strips from the rest of its length; pieces are told by their kind. */
+export interface Way {
+  readonly whole: readonly number[];
+  readonly strips: readonly { readonly width: number; readonly kinds: readonly number[] }[];
+  /** How much of a board its pieces fill, by the shares that were given. */
+  readonly share: number;
+}
+
+/** A board to be cut. */
+export interface Blank {
+  /** With one cut. */
+  readonly length: number;
+  readonly width: number;
+  readonly kerf: number;
+}
+
+/** Pieces that are wanted, by kind, the widest and longest first. */
+export interface Wanted {
+  readonly widths: readonly number[];
+  /** Lengths with one cut. */
+  readonly sizes: readonly number[];
+  readonly left: readonly number[];
+  readonly share: readonly number[];
+}
+
+/** Ways to cut one board that are compared, and placings tried for them. */
+const MOST_WAYS = 300;
+const MOST_PLACINGS = 3000;
+
+interface Lane {
+  readonly width: number;
+  readonly first: number;
+  readonly kinds: number[];
+  rest: number;
+}
+
+/** A board half cut. */
+interface Cutting {
+  readonly blank: Blank;
+  readonly wanted: Wanted;
+  readonly first: number;
+  readonly taken: number[];
+  readonly whole: number[];
+  readonly lanes: Lane[];
+  readonly ways: Way[];
+  placings: number;
+  stopped: boolean;
+}
+
+/**
+ * The ways to cut one board for a piece of kind `first` and others that are left, to which no other piece could be added; least
+ * waste first. `all`: whether these are all there are.
+ */
+export function waysToCut(blank: Blank, wanted: Wanted, first: number): { ways: Way[]; all: boolean } {
+  const taken = wanted.left.map(() => 0);
+  const cutting: Cutting = { blank, wanted, first, taken, whole: [], lanes: [], ways: [], placings: 0, stopped: false };
+  const rest = blank.length - wanted.sizes[first];
+  if (wanted.widths[first] === blank.width) {
+    put(cutting, first, cutting.whole);
+    addWhole(cutting, first, rest);
+  } else {
+    beginLane(cutting, first, blank.length, blank.width + blank.kerf);
+  }
+  return { ways: cutting.ways.sort((a, b) => b.share - a.share), all: !cutting.stopped };
+}
+
+/** Whether a piece of this kind is left and may lie as a strip, or else as a whole piece, where so much length is left. */
+function mayLie({ blank, wanted, taken }: Cutting, kind: number, asStrip: boolean, rest: number): boolean {
+  return wanted.left[kind] > taken[kind] && wanted.widths[kind] < blank.width === asStrip && wanted.sizes[kind] <= rest;
+}
+
+function put(cutting: Cutting, kind: number, into: number[]): void {
+  cutting.placings++;
+  cutting.stopped ||= cutting.placings > MOST_PLACINGS;
+  cutting.taken[kind]++;
+  into.push(kind);
+}
+
+function back(cutting: Cutting, kind: number, from: number[]): void {
+  cutting.taken[kind]--;
+  from.pop();
+}
+
+function addWhole(cutting: Cutting, from: number, rest: number): void {
+  const { wanted, whole, first, blank } = cutting;
+  for (let kind = from; kind < wanted.left.length && !cutting.stopped; kind++) {
+    if (!mayLie(cutting, kind, false, rest)) continue;
+    put(cutting, kind, whole);
+    addWhole(cutting, kind, rest - wanted.sizes[kind]);
+    back(cutting, kind, whole);
+  }
+  openLane(cutting, first, rest, blank.width + blank.kerf);
+}
+
+/** Begins another strip in a rest of the board, or leaves it as it is. */
+function openLane(cutting: Cutting, from: number, rest: number, across: number): void {
+  const { wanted, blank } = cutting;
+  for (let kind = from; kind < wanted.left.length && !cutting.stopped; kind++) {
+    if (!mayLie(cutting, kind, true, rest) || wanted.widths[kind] + blank.kerf > across) continue;
+    beginLane(cutting, kind, rest, across);
+  }
+  close(cutting, rest, across);
+}
+
+function beginLane(cutting: Cutting, kind: number, rest: number, across: number): void {
+  const { wanted, lanes, blank } = cutting;
+  const lane: Lane = { width: wanted.widths[kind], first: kind, kinds: [], rest: rest - wanted.sizes[kind] };
+  put(cutting, kind, lane.kinds);
+  lanes.push(lane);
+  fillLane(cutting, kind, rest, across - lane.width - blank.kerf);
+  lanes.pop();
+  back(cutting, kind, lane.kinds);
+}
+
+function fillLane(cutting: Cutting, from: number, rest: number, across: number): void {
+  const { wanted, lanes } = cutting;
+  const lane = lanes[lanes.length - 1];
+  for (let kind = from; kind < wanted.left.length && !cutting.stopped; kind++) {
+    if (!mayLie(cutting, kind, true, lane.rest) || wanted.widths[kind] > lane.width) continue;
+    put(cutting, kind, lane.kinds);
+    lane.rest -= wanted.sizes[kind];
+    fillLane(cutting, kind, rest, across);
+    lane.rest += wanted.sizes[kind];
+    back(cutting, kind, lane.kinds);
+  }
+  openLane(cutting, lane.first, rest, across);
+}
+
+/** Keeps the way unless some piece that is left would fit in besides. */
+function close(cutting: Cutting, rest: number, across: number): void {
+  const { wanted, taken, whole, lanes, ways, blank, first } = cutting;
+  if (cutting.stopped) return;
+  const used = lanes.reduce((most, lane) => Math.max(most, rest - lane.rest), 0);
+  for (let kind = first; kind < taken.length; kind++) {
+    if (mayLie(cutting, kind, false, rest - used)) return;
+    if (!mayLie(cutting, kind, true, rest)) continue;
+    if (wanted.widths[kind] + blank.kerf <= across) return;
+    for (const lane of lanes) if (wanted.widths[kind] <= lane.width && wanted.sizes[kind] <= lane.rest) return;
+  }
+  let share = 0;
+  for (let kind = first; kind < taken.length; kind++) share += taken[kind] * wanted.share[kind];
+  ways.push({
+    whole: [...whole],
+    strips: lanes.map((lane) => ({ width: lane.width, kinds: [...lane.kinds] })),
+    share,
+  });
+  cutting.stopped ||= ways.length >= MOST_WAYS;
+}

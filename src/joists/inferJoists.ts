@@ -80,7 +80,9 @@ export function inferJoistsIn(request: InferRequest, path = ''): Inference {
   const [first] = groups;
   // The leader is the best component of the first candidate.
   const leading = first === undefined ? [] : [first.components[0], ...components.filter((each) => each !== first.components[0])];
-  const beliefs = leading.length === 0 ? [] : joistsOfComponents(leading, assumptions);
+  const expected = leading.length === 0 ? [] : joistsOfComponents(leading, assumptions);
+  const beliefs = expected.filter(({ missed }) => !missed);
+  const missed = expected.filter((belief) => belief.missed);
   const direction = first?.direction ?? request.direction ?? shorterWay(room).direction;
   const joists = beliefJoists(room, direction, beliefs, request.width);
   const outliers = leading.length === 0 ? [] : outliersOf(leading[0]);
@@ -101,7 +103,7 @@ export function inferJoistsIn(request: InferRequest, path = ''): Inference {
     width,
   };
   const widthKnown = request.width !== undefined || edgesOfOneJoist(leading);
-  return { ...inference, findings: inferenceFindings({ ...inference, beliefs, groups, widthKnown }) };
+  return { ...inference, findings: inferenceFindings({ ...inference, beliefs, missed, groups, widthKnown }) };
 }
 
 function completed({ spacings, assume }: InferRequest): Assumptions {

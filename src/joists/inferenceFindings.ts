@@ -17,6 +17,8 @@ interface Told {
   readonly joists: readonly Joist[];
   readonly outliers: readonly number[];
   readonly beliefs: readonly JoistBelief[];
+  /** Joists that probes looked for in vain. */
+  readonly missed: readonly JoistBelief[];
   readonly groups: readonly CandidateGroup[];
   readonly width: { readonly value: number };
   readonly widthKnown: boolean;
@@ -44,6 +46,7 @@ export function inferenceFindings(told: Told): Finding[] {
             words: { joists: inferred.map(({ id }) => id).join(', ') },
           }),
         ]),
+    ...missing(told),
     ...outliers.map((mark) => finding('mark-outlier', 'note', { where: { mark }, words: { number: mark + 1 } })),
     ...askew(told),
     ...doubled(told),
@@ -95,6 +98,20 @@ function farthestApart(
   const { x, y } = frameOf(direction).back(fromGrid(near) + worst.at, fromGrid(low + high) / 2);
   return { value: Math.round(worst.apart), where: { at: { x: Math.round(x), y: Math.round(y) } } };
 }
+
+/** Where a joist of the row was looked for and not met: cut by a trimmer, or never there. */
+const missing = ({ missed, room, direction }: Told): Finding[] =>
+  missed.map(({ atMiddle, presence }) => {
+    const { near, low, high } = frameExtent(room, direction);
+    const { x, y } = frameOf(direction).back(fromGrid(near) + atMiddle, fromGrid(low + high) / 2);
+    const at = { x: Math.round(x), y: Math.round(y) };
+    return finding('joist-missing', 'warning', {
+      value: Math.max(1, Math.round(presence * 100)),
+      unit: '%',
+      where: { at },
+      words: at,
+    });
+  });
 
 /** Joists that run off square, or that fan out. */
 function askew({ beliefs, room, direction }: Told): Finding[] {

@@ -18,6 +18,8 @@ export interface JoistBelief {
   readonly sdAtEnd: number;
   readonly width: number;
   readonly presence: number;
+  /** Probes where the leader expects it met nothing: it is more likely missing than there. */
+  readonly missed: boolean;
   readonly measured: boolean;
   readonly doubled: boolean;
 }
@@ -69,7 +71,8 @@ function belief(
 ): Omit<JoistBelief, 'number' | 'measured' | 'doubled'> {
   const sums = { whole: 0, weight: 0, presence: 0, width: 0 };
   const places = [0, 1, 2].map(() => ({ mean: 0, square: 0 }));
-  const at = (views[0].at(index) as JoistView).means[1];
+  const leading = views[0].at(index) as JoistView;
+  const at = leading.means[1];
   for (const view of views) {
     const joist = view.at(index);
     const { probability } = view.component;
@@ -99,6 +102,7 @@ function belief(
     sdAtEnd: end.sd,
     width: sums.width / sums.weight,
     presence: sums.presence / sums.whole,
+    missed: leading.presence < 0.5,
   };
 }
 

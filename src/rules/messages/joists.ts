@@ -31,6 +31,11 @@ export const joists: Messages = {
     message: 'The marks fit joists along {first} ({limit} %) and along {second} ({value} %).',
     remedy: 'Probe a second line along one joist, or look from above.',
   },
+  'joist-missing': {
+    message:
+      'A joist is expected at {x}, {y} and the probes there met none. It was left out; the chance that it is there is about {value} %.',
+    remedy: 'Look for a trimmer; the bay is twice as wide, and the board needs a batten or a nogging there.',
+  },
   'joists-irregular': {
     message: 'The joists follow no even spacing: those between and beyond the marks are guesses.',
     remedy: 'Probe every joist that a butt joint is to fall on.',

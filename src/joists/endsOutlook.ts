@@ -33,10 +33,10 @@ export interface EndsOutlook {
 const FARTHEST = 600;
 /** Places nearer to each other than this along a joist are one, mm. */
 const ONE_PLACE = 300;
-/** Edges are also looked for this far from the ends of the joist, as a share of its length. */
-const NEAR_END = 1 / 8;
+/** Edges are also looked for here along the joist, as shares of its length: near its ends first. */
+const ALONG = [1 / 8, 7 / 8, 3 / 8, 5 / 8];
 
-/** What is believed of these butt joints, and where their joists can be probed: beside each joint and near both ends of the joist. */
+/** What is believed of these butt joints, and where their joists can be probed: beside each joint and elsewhere along the joist. */
 export function endsOutlook(inference: Inference, joists: readonly JoistWithEnds[], rules: RuleSet, reach: Reach): EndsOutlook {
   const within = reachable(inference, reach);
   const places = joists.flatMap((each) => placesOn(inference, each, reach, within));
@@ -63,8 +63,7 @@ function placesOn(
   const at = (v: number): number => fromGrid(centreAt(joist, frame, toGrid(v)));
   const wanted = [
     ...ends.map(({ along }) => ({ v: along, beside: true })),
-    { v: low + (high - low) * NEAR_END, beside: false },
-    { v: high - (high - low) * NEAR_END, beside: false },
+    ...ALONG.map((share) => ({ v: low + (high - low) * share, beside: false })),
   ];
   const places: { joist: Joist; site: Site; beside: boolean }[] = [];
   for (const { v, beside } of wanted) {

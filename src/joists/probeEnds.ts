@@ -29,12 +29,12 @@ export function probeEnds(outlook: EndsOutlook, unsure: ReadonlySet<string>): Ed
   const { ends, places, covariance, noise, found } = outlook;
   const size = ends.length + places.length;
   const met = new Set(found.map((place) => places[place].joist.id));
-  let [best, greatest] = [-1, LEAST_RISE];
+  let [best, greatest] = [-1, -Infinity];
   places.forEach(({ joist, beside }, place) => {
     if (found.includes(place)) return;
     const at = ends.length + place;
     const seen = covariance[at * size + at] + noise;
-    let rise = beside ? 0 : -WORTH_WALKING;
+    let rise = 0;
     ends.forEach((end, i) => {
       if (!unsure.has(end.joist.id)) return;
       const now = covariance[i * size + i];
@@ -43,7 +43,8 @@ export function probeEnds(outlook: EndsOutlook, unsure: ReadonlySet<string>): Ed
       const after = end.joist.id === joist.id ? 1 : present;
       rise += after * within(end.limits, now - (shared * shared) / seen) - present * within(end.limits, now);
     });
-    if (rise > greatest + 1e-9) [best, greatest] = [place, rise];
+    const worth = rise - (beside ? 0 : WORTH_WALKING);
+    if (rise > LEAST_RISE && worth > greatest + 1e-9) [best, greatest] = [place, worth];
   });
   if (best < 0) return null;
   const { joist, site } = places[best];

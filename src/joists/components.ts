@@ -20,10 +20,10 @@ export interface Component {
 /** Components kept beside the most probable one. */
 const KEPT = 72;
 /** Share of the probability that the kept components must make up before the rest is dropped. */
-const ENOUGH = 0.99;
+const ENOUGH = 0.97;
 /** Points shared among the components while holes are weighed, and the fewest that one gets. */
-const POINTS = 600;
-const LEAST_POINTS = 32;
+const POINTS = 300;
+const LEAST_POINTS = 24;
 
 /** The posterior over all sights as a mixture, the most probable first. */
 export function componentsOf(

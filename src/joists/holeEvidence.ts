@@ -5,7 +5,7 @@ import { metTimber } from './metTimber.js';
 import { normalSpread } from './normalSpread.js';
 import { type PivotedFactor, pivotedFactor } from './pivotedFactor.js';
 import type { Placing } from './placing.js';
-import { predict, type Target } from './predict.js';
+import type { Target } from './predict.js';
 import type { Sight } from './readings.js';
 
 /**
@@ -27,10 +27,9 @@ export interface HoleEvidence {
 
 /** Weighs evenly spread points of the centres beside holes by what the holes met. */
 export function evidenceOfHoles(fit: Fit, sight: Sight, placing: Placing, points: number): HoleEvidence {
-  const { holes, targets, clear } = holesOf(fit, sight, placing);
+  const { holes, targets, means, covariance, clear } = holesOf(fit, sight, placing);
   // A hole clear of every joist could only have met timber falsely.
   const logClear = clear * logarithm(1 - fit.system.assumptions.falseHit);
-  const { means, covariance } = predict(fit, targets);
   const factor = pivotedFactor(targets.length, covariance);
   const ways = factor.columns.length;
   const moments = { moved: new Float64Array(ways), changed: new Float64Array(ways * ways), presence: new Map<number, number>() };

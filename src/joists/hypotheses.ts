@@ -20,7 +20,7 @@ const FIRST_LOOK = { straying: 5, drift: 1 };
 const BEHIND = 9;
 const OTHERS_BEHIND = 6;
 /** Share of a family's probability below which a setting is left out for its lesser placings. */
-const RARE = 0.02;
+const RARE = 0.04;
 
 /** A placing and a lie, weighed under one setting. */
 interface Look {

@@ -1,0 +1,26 @@
+import { tryPlaceBoards } from 'soffitwright';
+import { describe, expect, it } from 'vitest';
+import { roomToLay } from '../generators/rooms.js';
+import recorded from './oracle-optima.json' with { type: 'json' };
+
+/** A few stand for all while a room takes seconds. */
+const EVERY = 8;
+
+describe('rooms whose optimum in full rows is known', { timeout: 120_000 }, () => {
+  it('are never laid with more boards where the answer is proven, and no bound passes the optimum', () => {
+    const wrong: string[] = [];
+    for (const { seed, boards } of recorded.rooms.filter((_, index) => index % EVERY === 1)) {
+      const attempt = tryPlaceBoards({ ...roomToLay(seed), prefer: 'boards' });
+      if (boards === null) continue;
+      if (!attempt.ok) {
+        wrong.push(`room ${seed}: no layout, ${boards} boards are enough`);
+        continue;
+      }
+      const { boardsBought, bound, proven } = attempt.value;
+      if (bound > boards || (proven && boardsBought > boards)) {
+        wrong.push(`room ${seed}: ${boardsBought} boards, bound ${bound}, ${boards} are enough`);
+      }
+    }
+    expect(wrong).toEqual([]);
+  });
+});

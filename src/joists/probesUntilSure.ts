@@ -14,6 +14,11 @@ export interface ForeseenProbes {
   readonly enough: boolean;
 }
 
+/**
+ * Foreseen certainty that is enough: more than sure, since edges as measured seldom fall just where they are believed. Tried on simulated
+ * surveys.
+ */
+const FORESEEN = 0.97;
 /** Nobody drills more before planning again. */
 const MOST = 12;
 
@@ -33,7 +38,7 @@ export function probesUntilSure(inference: Inference, given: readonly EndJoint[]
     if (edges === null) break;
     probes.push(edgesAt(inference, edges));
     outlook = edges.outlook;
-    for (const joist of [...left]) if (certaintyOn(outlook, joist) >= SURE) left.delete(joist);
+    for (const joist of [...left]) if (certaintyOn(outlook, joist) >= FORESEEN) left.delete(joist);
   }
-  return { probes, enough: left.size === 0 };
+  return { probes, enough: [...left].every((joist) => certaintyOn(outlook, joist) >= SURE) };
 }

@@ -84,10 +84,10 @@ function belief(
     sums.weight += probability;
     sums.presence += probability * joist.presence;
     sums.width += probability * joist.width;
-    places.forEach((place, i) => {
-      place.mean += probability * joist.means[i];
-      place.square += probability * (joist.variances[i] + joist.means[i] * joist.means[i]);
-    });
+    for (let i = 0; i < 3; i++) {
+      places[i].mean += probability * joist.means[i];
+      places[i].square += probability * (joist.variances[i] + joist.means[i] * joist.means[i]);
+    }
   }
   const [start, middle, end] = places.map(({ mean, square }) => {
     const centre = mean / sums.weight;
@@ -107,7 +107,7 @@ function belief(
 }
 
 /** Share of the probability on which the joists' moments are taken. */
-const ENOUGH = 0.99;
+const ENOUGH = 0.98;
 
 /** The leader and the most probable of the rest, until they make up nearly all of the probability. */
 function weighty(components: readonly Component[]): Component[] {
@@ -169,12 +169,11 @@ function rowView(component: Component, numbers: readonly number[], shift: number
   return (index) => {
     const moved = holes ? movedBy(holes, (target) => row.covariance(index, target)) : { mean: 0, variance: 0 };
     const there = holes?.presence.get(joists[index]) ?? 1 - assumptions.missing;
+    const at = 3 * index;
+    const varianceAt = (i: number): number => Math.max(row.variances[at + i] * 0.1, row.variances[at + i] + moved.variance);
     return {
-      means: along.map((_, i) => row.means[3 * index + i] + moved.mean),
-      variances: along.map((_, i) => {
-        const variance = row.variances[3 * index + i];
-        return Math.max(variance * 0.1, variance + moved.variance);
-      }),
+      means: [row.means[at] + moved.mean, row.means[at + 1] + moved.mean, row.means[at + 2] + moved.mean],
+      variances: [varianceAt(0), varianceAt(1), varianceAt(2)],
       width: row.widths[index],
       presence: marked.has(numbers[index] + shift) ? 1 : there,
     };

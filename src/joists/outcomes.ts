@@ -43,6 +43,7 @@ export function outcomesOf(inference: Inference, sites: readonly Site[], anchors
   const spacing = new Float64Array(count);
   const near = fromGrid(frameExtent(room, direction).near);
   const meetings = noMeetings();
+  const lines = new Map<string, Line[]>();
   let offset = 0;
   for (const { scatter, probability, weighed } of components) {
     if (scatter === undefined) continue;
@@ -60,7 +61,9 @@ export function outcomesOf(inference: Inference, sites: readonly Site[], anchors
         away[place] = scatter.nodes[p * scatter.joists + j] - (anchor - near);
       });
     }
-    for (const line of linesOf(sites, inference, weighed.sight)) meet(weighed.fit, scatter, offset, line, meetings);
+    const seen = lines.get(weighed.sight.direction) ?? linesOf(sites, inference, weighed.sight);
+    lines.set(weighed.sight.direction, seen);
+    for (const line of seen) meet(weighed.fit, scatter, offset, line, meetings);
     offset += scatter.points;
   }
   const sum = weights.reduce((total, weight) => total + weight, 0);

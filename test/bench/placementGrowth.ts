@@ -1,17 +1,17 @@
 import { rectangle, tryPlaceBoards } from 'soffitwright';
 import { boardOf } from '../generators/rooms.js';
 
-/** Metres across the joists and along them. */
+/** Metres across the joists and along them, and the boards that the first placement needed, joists even or not. */
 const SIZES = [
-  [3, 2.4],
-  [4.5, 3.6],
-  [6, 4.8],
-  [9, 6],
-  [12, 8],
-  [15, 10],
-  [20, 12],
-  [24, 16],
-  [30, 20],
+  [3, 2.4, 3],
+  [4.5, 3.6, 6],
+  [6, 4.8, 11],
+  [9, 6, 19],
+  [12, 8, 34],
+  [15, 10, 53],
+  [20, 12, 84],
+  [24, 16, 134],
+  [30, 20, 210],
 ] as const;
 
 /** Off the even place, mm; the same for each joist at every run. */
@@ -21,7 +21,7 @@ const stray = (k: number): number => ((k * 7919) % 11) - 5;
 export function printGrowth(): void {
   for (const even of [true, false]) {
     console.log(`growth, joists at 400${even ? '' : ', each up to 5 off'}, boards of 2400 x 1200:`);
-    for (const [across, along] of SIZES) {
+    for (const [across, along, first] of SIZES) {
       const positions: number[] = [];
       for (let k = 0; 60 + k * 400 < across * 1000 - 30; k++) positions.push(60 + k * 400 + (even ? 0 : stray(k)));
       const outline = rectangle(across * 1000, along * 1000);
@@ -34,7 +34,7 @@ export function printGrowth(): void {
       const time = performance.now() - start;
       const rows = Math.ceil((along * 1000 - 10) / 1200);
       const answer = attempt.ok
-        ? `${attempt.value.boardsBought} boards, gap ${attempt.value.boardsBought - attempt.value.bound}, ${attempt.value.proven ? 'proven' : 'not proven'}`
+        ? `${attempt.value.boardsBought} boards${attempt.value.boardsBought > first ? ` (first placement ${first})` : ''}, gap ${attempt.value.boardsBought - attempt.value.bound}, ${attempt.value.proven ? 'proven' : 'not proven'}`
         : 'no layout';
       const memory = Math.round(process.resourceUsage().maxRSS / 1024);
       console.log(

@@ -1,4 +1,4 @@
-import { rectangle, tryPlaceBoards } from 'soffitwright';
+import { type BoardLayout, rectangle, tryPlaceBoards } from 'soffitwright';
 import { boardOf } from '../generators/rooms.js';
 
 /** Metres across the joists and along them, and the boards that the first placement needed, joists even or not. */
@@ -33,13 +33,13 @@ export function printGrowth(): void {
       });
       const time = performance.now() - start;
       const rows = Math.ceil((along * 1000 - 10) / 1200);
-      const answer = attempt.ok
-        ? `${attempt.value.boardsBought} boards${attempt.value.boardsBought > first ? ` (first placement ${first})` : ''}, gap ${attempt.value.boardsBought - attempt.value.bound}, ${attempt.value.proven ? 'proven' : 'not proven'}`
-        : 'no layout';
       const memory = Math.round(process.resourceUsage().maxRSS / 1024);
       console.log(
-        `  ${across} x ${along} m, ${rows} rows, ${positions.length} joists: ${time.toFixed(1)} ms, ${answer}, ${memory} MB at most so far`,
+        `  ${across} x ${along} m, ${rows} rows, ${positions.length} joists: ${time.toFixed(1)} ms, ${attempt.ok ? told(attempt.value, first) : 'no layout'}, ${memory} MB at most so far`,
       );
     }
   }
 }
+
+const told = ({ boardsBought, bound, proven }: BoardLayout, first: number): string =>
+  `${boardsBought} boards${boardsBought > first ? ` (first placement ${first})` : ''}, gap ${boardsBought - bound}, ${proven ? 'proven' : 'not proven'}`;

@@ -48,7 +48,7 @@ export function restAbove(least: readonly number[]): number[] {
 }
 
 /** Pairs of patterns of neighbouring rows that are compared, at most. */
-const MOST_PAIRS = 2e6;
+const MOST_PAIRS = 3e5;
 const MOST_PAIRS_OFTEN = 1e5;
 
 const pairsOf = ({ patterns }: Chain): number =>

@@ -1,10 +1,11 @@
-import { type Found, fewestBoards, fewestJoints } from './fewestBoards.js';
+import { type Found, fewestBoards, fewestJoints, firstFound } from './fewestBoards.js';
 import { type BoardLimits, capacityOf } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Search } from './search.js';
 
 /** Sets of boards that are tried, and looked at. */
 const MOST_TRIED = 300;
+const STEPS_OF_MIX = 500;
 const MOST_LOOKED_AT = 200_000;
 
 /**
@@ -21,8 +22,9 @@ export function cheapestLayout(search: Search): Found {
     const able = candidates.filter((rows) => rows.weighings.every(({ boards, least }) => least <= capacityOf(boards, mix)));
     if (able.length === 0) continue;
     if (tried++ > MOST_TRIED || search.steps.left <= 0) break;
-    const { laid } = fewestJoints(search, able, { boards: mix });
-    if (laid !== undefined) return { laid, bound: free.bound, jointsProven: false };
+    const found = firstFound(search, able, { boards: mix }, STEPS_OF_MIX);
+    if (found === undefined) continue;
+    return { laid: fewestJoints(search, able, { boards: mix }, found).laid, bound: free.bound, jointsProven: false };
   }
   return free;
 }

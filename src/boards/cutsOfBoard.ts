@@ -77,7 +77,12 @@ function layAlong(
   const order = [...pieces].sort((a, b) => endsAtWall(wanted[a]) - endsAtWall(wanted[b]) || a - b);
   const put = (index: number, along: number): number => {
     const length = sizeFrom(stock, wanted[index].piece);
-    plan.places.set(index, { along, across, length, width });
+    // A piece of a narrower row may follow in a strip, and is ripped to its own width.
+    const own = Math.min(width, wanted[index].width);
+    plan.places.set(index, { along, across, length, width: own });
+    if (own < width) plan.cuts.push({ kind: 'rip', at: across + own, from: along, to: along + length });
+    const beside = { along, across: across + own + stock.kerf, length, width: width - own - stock.kerf };
+    if (beside.width > 0) plan.offcuts.push(beside);
     return along + length;
   };
   const crossCut = (at: number): void => {

@@ -11,31 +11,45 @@ import { anyBoards, ask, isLaid, type Question, type Search, spaceOf } from './s
 export function easiestLayout(search: Search): Found {
   const { first, candidates } = leastFirst(search);
   if (candidates.length === 0) return { laid: undefined, bound: Infinity, jointsProven: false };
-  const spare = someLayout({ ...search, candidates }, { first });
-  const laid = leastSum(search, candidates, first, spare === 'none' ? undefined : spare);
-  return { laid, bound: boundBelow(search, laid?.boards.length ?? 0), jointsProven: false };
+  const some = someLayout({ ...search, candidates }, { first });
+  if (some === undefined || some === 'none') return { laid: undefined, bound: search.candidates[0].bound, jointsProven: false };
+  const laid = leastSum(search, candidates, first, some);
+  return { laid, bound: boundBelow(search, laid.boards.length), jointsProven: false };
 }
 
 /** A layout's sum that people go by. */
 const sumOf = ({ measures }: Laid): number => 2 * measures.boards + measures.joints;
 
-function leastSum(search: Search, candidates: readonly RowsBound[], first: number, spare: Laid | undefined): Laid | undefined {
-  const least = Math.min(...candidates.map(({ bound, joints }) => 2 * bound + joints));
-  const most = spare === undefined ? least + LONG_SEARCH : sumOf(spare);
-  const start = Math.min(...candidates.map(({ joints }) => joints));
-  for (let total = least; total <= most; total++) {
-    for (let joints = start + ((total - start) % 2); total - joints >= 2; joints += 2) {
-      const boards = anyBoards(search, (total - joints) / 2);
-      const able = candidates.filter(({ bound }) => bound <= boards.boards);
-      const { laid } = withJoints(search, able, { boards, joints, first }, STEPS_OF_SUM);
-      if (laid !== undefined) return laid;
+/** From some layout on, a smaller sum is asked for until none is found; then the same sum with fewer butt joints. */
+function leastSum(search: Search, candidates: readonly RowsBound[], first: number, some: Laid): Laid {
+  const leastBoards = Math.min(...candidates.map(({ bound }) => bound));
+  const leastJoints = Math.min(...candidates.map(({ joints }) => joints));
+  const within = (boards: number, joints: number): Laid | undefined =>
+    withJoints(
+      search,
+      candidates.filter(({ bound }) => bound <= boards),
+      { boards: anyBoards(search, boards), joints, first },
+      STEPS_OF_SUM,
+    ).laid;
+  const smaller = (than: Laid): Laid | undefined => {
+    const total = sumOf(than) - 1;
+    for (let boards = leastBoards; total - 2 * boards >= leastJoints; boards++) {
+      const found = within(boards, total - 2 * boards);
+      if (found !== undefined) return found;
     }
+    return undefined;
+  };
+  let best = some;
+  for (let next = smaller(best); next !== undefined; next = smaller(best)) best = next;
+  const total = sumOf(best);
+  for (let joints = leastJoints + ((total - leastJoints) % 2); joints <= best.measures.joints; joints += 2) {
+    const found = within((total - joints) / 2, joints);
+    if (found !== undefined && sumOf(found) <= total) return found;
   }
-  return spare;
+  return best;
 }
 
-const LONG_SEARCH = 200;
-const STEPS_OF_SUM = 3000;
+const STEPS_OF_SUM = 400;
 const STEPS_OF_FIRST = 2000;
 const STEPS_OF_BOUND = 1500;
 

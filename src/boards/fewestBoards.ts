@@ -1,7 +1,7 @@
 import type { Laid } from './laid.js';
 import type { RowsBound } from './layoutSpace.js';
 import type { BoardLimits } from './packKinds.js';
-import { type Answer, anyBoards, ask, bestOf, isLaid, type Question, type Search } from './search.js';
+import { type Answer, anyBoards, ask, bestOf, isLaid, type Question, quickLayout, type Search } from './search.js';
 
 /** What a search found. */
 export interface Found {
@@ -14,28 +14,57 @@ export interface Found {
 }
 
 /**
- * The fewest boards, and with those the fewest butt joints. Numbers of boards are tried upwards from what the weighings ask
- * for, so that each number that fails is one more that is known to be too few.
+ * The fewest boards, and with those the fewest butt joints. From some layout on, one board less is asked for until it is not
+ * found; where it is known that it cannot be, no layout has fewer.
  */
 export function fewestBoards(search: Search, within: Question = {}): Found {
-  const { problem } = search;
-  const spare = someLayout(search, within);
-  if (spare === 'none') return { laid: undefined, bound: Infinity, jointsProven: false };
-  const most = Math.min(spare?.boards.length ?? Infinity, available(search));
-  let bound = search.candidates[0].bound;
-  let sure = true;
-  for (let boards = bound; boards <= most; boards++) {
-    const candidates = search.candidates.filter((rows) => rows.bound <= boards);
-    const found = fewestJoints(search, candidates, { ...within, boards: anyBoards(search, boards) });
-    if (found.laid !== undefined) {
-      const laid = problem.stocks.length > 1 ? leastArea(search, candidates, found.laid, within) : found.laid;
-      return { laid, bound, jointsProven: sure && found.sure && laid === found.laid };
-    }
-    sure = sure && found.sure;
-    if (sure) bound = boards + 1;
+  const some = someLayout(search, within);
+  if (some === 'none') return { laid: undefined, bound: Infinity, jointsProven: false };
+  if (some === undefined) return { laid: undefined, bound: search.candidates[0].bound, jointsProven: false };
+  let best = quickest(search, within, some);
+  let least = search.candidates[0].bound;
+  while (best.boards.length > least) {
+    const fewer = withBoards(search, best.boards.length - 1, within);
+    if (fewer === 'none') least = best.boards.length;
+    if (typeof fewer === 'string') break;
+    best = fewer;
   }
-  return { laid: spare, bound: spare === undefined && sure ? Infinity : bound, jointsProven: false };
+  const boards = anyBoards(search, best.boards.length);
+  const able = search.candidates.filter((rows) => rows.bound <= boards.boards);
+  const { laid, sure } = fewestJoints(search, able, { ...within, boards }, best);
+  const smaller = search.problem.stocks.length > 1 ? leastArea(search, able, laid, within) : laid;
+  return { laid: smaller, bound: least, jointsProven: sure && smaller === laid };
 }
+
+/** A better layout than some, where a quick look at all rows finds one. */
+function quickest(search: Search, within: Question, some: Laid): Laid {
+  let best = some;
+  if (within.first !== undefined) return best;
+  for (const rows of search.candidates) {
+    if (rows.bound >= best.boards.length) break;
+    best = quickLayout(search, rows, best.boards.length) ?? best;
+  }
+  return best;
+}
+
+/** A layout with no more than so many boards; each division into rows gets a few steps first and more then. */
+function withBoards(search: Search, boards: number, within: Question): Answer {
+  const question = { ...within, boards: anyBoards(search, boards) };
+  let open = search.candidates.filter((rows) => rows.bound <= boards);
+  if (boards > available(search)) return 'unknown';
+  for (const steps of STEPS_OF_ROUND) {
+    const unknown: RowsBound[] = [];
+    for (const rows of open) {
+      const answer = ask(search, rows, question, steps);
+      if (isLaid(answer)) return answer;
+      if (answer === 'unknown') unknown.push(rows);
+    }
+    open = unknown;
+  }
+  return open.length === 0 ? 'none' : 'unknown';
+}
+
+const STEPS_OF_ROUND = [300, 2500] as const;
 
 const available = ({ problem }: Search): number =>
   problem.stocks.reduce((sum, { board }) => sum + (board.available ?? Infinity), 0);
@@ -52,8 +81,6 @@ export function someLayout(search: Search, within: Question): Laid | 'none' | un
 }
 
 const STEPS_OF_ANY = 5000;
-/** Butt joints added one at a time before it is asked whether any number of them would do. */
-const JOINTS_FIRST = 2;
 /** Divisions into rows that do equally well in boards and joints, and steps to find that out. */
 const MOST_COMPARED = 2;
 const STEPS_OF_COMPARISON = 300;
@@ -64,26 +91,23 @@ export interface FewestJoints {
   readonly sure: boolean;
 }
 
-/** The fewest butt joints on any of these rows within what is asked. */
-export function fewestJoints(search: Search, candidates: readonly RowsBound[], question: Question): FewestJoints {
-  const least = Math.min(...candidates.map(({ joints }) => joints));
+/** The fewest butt joints on any of these rows within what is asked; fewer than `spare` has, if that can be. */
+export function fewestJoints(
+  search: Search,
+  candidates: readonly RowsBound[],
+  question: Question,
+  spare: Laid,
+): { readonly laid: Laid; readonly sure: boolean } {
   let sure = true;
-  for (let joints = least; joints <= least + JOINTS_FIRST; joints++) {
-    const found = withJoints(search, candidates, { ...question, joints });
-    sure &&= found.sure;
+  for (let joints = Math.min(...candidates.map((rows) => rows.joints)); joints <= spare.measures.joints; joints++) {
+    const found = withJoints(search, candidates, { ...question, joints }, STEPS_OF_JOINTS);
     if (found.laid !== undefined) return { laid: found.laid, sure };
-  }
-  const answers = candidates.map((rows): readonly [RowsBound, Answer] => [rows, ask(search, rows, question)]);
-  const spare = bestOf(search, answers.map(([, answer]) => answer).filter(isLaid));
-  if (spare === undefined) return { laid: undefined, sure: answers.every(([, answer]) => answer === 'none') };
-  const left = answers.filter(([, answer]) => answer !== 'none').map(([rows]) => rows);
-  for (let joints = least + JOINTS_FIRST + 1; joints < spare.measures.joints; joints++) {
-    const found = withJoints(search, left, { ...question, joints });
     sure &&= found.sure;
-    if (found.laid !== undefined) return { laid: found.laid, sure };
   }
   return { laid: spare, sure };
 }
+
+const STEPS_OF_JOINTS = 800;
 
 /** The best of a few layouts with no more than so many butt joints. */
 export function withJoints(
@@ -103,9 +127,23 @@ export function withJoints(
   return { laid: bestOf(search, found), sure };
 }
 
+/** The first layout that is found within what is asked. */
+export function firstFound(
+  search: Search,
+  candidates: readonly RowsBound[],
+  question: Question,
+  steps: number,
+): Laid | undefined {
+  for (const rows of candidates) {
+    const answer = ask(search, rows, question, steps);
+    if (isLaid(answer)) return answer;
+  }
+  return undefined;
+}
+
 /** Sets of boards that are tried. */
 const MOST_MIXES = 200;
-const STEPS_OF_MIX = 2000;
+const STEPS_OF_MIX = 500;
 
 /** As many boards as a layout has, but less area where that is possible. */
 function leastArea(search: Search, candidates: readonly RowsBound[], laid: Laid, within: Question): Laid {
@@ -116,9 +154,8 @@ function leastArea(search: Search, candidates: readonly RowsBound[], laid: Laid,
     .sort((a, b) => a.area - b.area)
     .slice(0, MOST_MIXES);
   for (const { mix } of mixes) {
-    const able = candidates.filter((rows) => isLaid(ask(search, rows, { ...within, boards: mix }, STEPS_OF_MIX)));
-    if (able.length === 0) continue;
-    return fewestJoints(search, able, { ...within, boards: mix }).laid ?? laid;
+    const found = firstFound(search, candidates, { ...within, boards: mix }, STEPS_OF_MIX);
+    if (found !== undefined) return fewestJoints(search, candidates, { ...within, boards: mix }, found).laid;
   }
   return laid;
 }

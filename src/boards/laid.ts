@@ -1,10 +1,7 @@
-import type { LayoutSpace, PlacedRow } from './layoutSpace.js';
-import { type Measures, measure } from './measures.js';
-import type { KindsOnBoard } from './packKinds.js';
-import type { PlacementProblem, Stock } from './placementProblem.js';
+import type { PlacedRow } from './layoutSpace.js';
+import type { Stock } from './placementProblem.js';
 import type { PossiblePiece } from './possiblePieces.js';
 import type { RowLayout } from './rowLayouts.js';
-import type { RowPattern } from './rowPatterns.js';
 
 /** A whole layout in the problem's coordinates. */
 export interface Laid {
@@ -38,50 +35,31 @@ export interface WantedPiece {
   readonly highJoint: boolean;
 }
 
-/** How one board is used; as {@link KindsOnBoard}, with pieces told by their index among the wanted. */
+/** How one board is used; as what was found for kinds of pieces, with pieces told by their index among the wanted. */
 export interface PackedBoard {
   readonly stock: Stock;
   readonly whole: readonly number[];
   readonly strips: readonly { readonly width: number; readonly pieces: readonly number[] }[];
 }
 
-/** Names the pieces of a layout that a search has found. */
-export function laidFrom(
-  problem: PlacementProblem,
-  space: LayoutSpace,
-  patterns: readonly RowPattern[],
-  packed: readonly KindsOnBoard[],
-): Laid {
-  const { layout, rows, toLay } = space;
-  const wanted: WantedPiece[] = [];
-  const ofKind = space.kinds.map((): number[] => []);
-  const divisions = patterns.map((pattern, row): Division => {
-    const { graph, band } = rows[row];
-    const pieces = graph.runs.map((): number[] => []);
-    const joints: number[] = [];
-    for (const arc of pattern.arcs) {
-      const piece = graph.piece[arc];
-      if (piece === undefined) continue;
-      const run = graph.runs[graph.run[arc]];
-      pieces[graph.run[arc]].push(graph.index[arc]);
-      if (graph.joist[arc] >= 0) joints.push(run.places[piece.to]);
-      ofKind[toLay.kinds[row][arc]].push(wanted.length);
-      wanted.push({ piece, width: band.width, row, lowJoint: piece.from > 0, highJoint: piece.to < run.places.length - 1 });
-    }
-    return { pieces, joints, joists: pattern.joists };
-  });
-  const next = (kind: number): number => ofKind[kind].shift() as number;
-  const boards = packed.map(
-    ({ stock, whole, strips }): PackedBoard => ({
-      stock: problem.stocks[stock],
-      whole: whole.map(next),
-      strips: strips.map(({ width, kinds }) => ({ width, pieces: kinds.map(next) })),
-    }),
-  );
-  const first = patterns.reduce(
-    (total, { arcs }, row) => total + arcs.reduce((sum, arc) => sum + space.costs.first[row][arc], 0),
-    0,
-  );
-  const unmeasured = { layout, rows, divisions, wanted, boards };
-  return { ...unmeasured, measures: measure(problem, unmeasured), first };
+/** What layouts are compared by. Smaller is better throughout. */
+export interface Measures {
+  readonly boards: number;
+  /** In the caller's currency times 1000, whole. */
+  readonly cost: number;
+  /** Square mm. */
+  readonly area: number;
+  readonly joints: number;
+  readonly shortPieces: number;
+  readonly cuts: number;
+  /** Neighbouring butt joints closer than preferred. */
+  readonly closeJoints: number;
+  readonly unprovenEnds: number;
+  /** Butt joints whose bearing is not secure. */
+  readonly poorBearings: number;
+  readonly narrowRows: number;
+  readonly heavyPieces: number;
+  readonly lengths: number;
+  readonly stockSizes: number;
+  readonly rippedRows: number;
 }

@@ -43,7 +43,7 @@ export function layRows<T>(
   const narrowed = narrow(chain, tightestFirst(chain));
   if (narrowed === 'none') return answer('none');
   const again = within(steps, SECOND_TRIES, (some) => searchChain(narrowed, pack, some));
-  if (again !== 'unknown') return answer(again);
+  if (again !== 'unknown' || steps.left <= 0) return answer(again);
   const learnt = learn(narrowed);
   const all = learnt === undefined ? narrowed : withCost(narrowed, learnt);
   return all === 'none' ? answer('none') : answer(searchChain(all, pack, steps));

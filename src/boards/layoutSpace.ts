@@ -1,13 +1,13 @@
 import { bearingOf } from '../joists/bearing.js';
 import { leastOfRows, type RowsToLay } from './chain.js';
 import { type JointConflicts, jointConflicts, wordsFor } from './jointConflicts.js';
-import { isUnproven } from './measures.js';
 import type { Shares } from './packKinds.js';
 import { type PieceKind, pieceKinds } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Run } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
 import type { Band, RowLayout } from './rowLayouts.js';
+import { isUnproven } from './unproven.js';
 import { type WeighedLengths, type WeighedWidths, weighWidths } from './weighings.js';
 
 /** A row with its runs and the network of its divisions. */
@@ -104,12 +104,20 @@ export interface LayoutSpace extends RowsBound {
     /** What comes after them. */
     readonly last: readonly Float64Array[];
     readonly weighings: readonly (readonly Float64Array[])[];
+    /** By which layouts with few boards are likely to cost little. */
+    readonly likely: readonly (readonly Float64Array[])[];
   };
   readonly narrowRows: number;
   /** Per row: how many like it lie side by side on the widest board. */
   readonly lanes: readonly number[];
 }
 
+/** What a piece is likely to cost: few pieces first; those over half a board as a whole one; length alone. */
+const LIKELY: readonly ((length: number, board: number) => number)[] = [
+  (length, board) => board + length,
+  (length, board) => (2 * length > board ? board : length),
+  (length) => length,
+];
 /** Weighings by which sets of pieces are judged before they are packed. */
 const MOST_SHARES = 60;
 /** Weighings whose caps a search watches. */
@@ -137,6 +145,7 @@ export function layoutSpace(problem: PlacementProblem, bound: RowsBound): Layout
     });
   };
   const byJoist = jointMerits(problem);
+  const [longest] = problem.stocks;
   return {
     ...bound,
     toLay: { graphs, kinds: ofRow, kindCount: kinds.length, conflicts, words: wordsFor(problem) },
@@ -154,6 +163,14 @@ export function layoutSpace(problem: PlacementProblem, bound: RowsBound): Layout
           const share = widths.of.get(band.width) as number;
           return (lengths.arcs.get(graph) as Float64Array).map((weight) => weight * share);
         }),
+      ),
+      likely: LIKELY.map((weigh) =>
+        shared(({ graph, band }) =>
+          arcCosts(graph, (arc) => {
+            const length = graph.piece[arc]?.cut ?? 0;
+            return (weigh(length, longest.length) / 1e3) * (band.width / 1e3);
+          }),
+        ),
       ),
     },
     lanes: rows.map(({ band }) =>

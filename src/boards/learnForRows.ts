@@ -17,10 +17,13 @@ interface Sorts {
   readonly stocks: readonly number[];
 }
 
-const ROUNDS = 120;
+const ROUNDS = 60;
+/** Patterns that are weighed again in every round, at most. */
+const MOST_PATTERNS = 1500;
 
 /** Looks for weights under which these patterns of the rows ask for more than `boards`. */
 export function learnForRows(space: LayoutSpace, chain: Chain, boards: number): LearntCost | undefined {
+  if (new Set(chain.patterns.flat()).size > MOST_PATTERNS) return undefined;
   const used = new Set<number>();
   for (const [row, list] of chain.patterns.entries()) {
     for (const { arcs } of list) {

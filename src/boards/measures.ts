@@ -1,30 +1,9 @@
-import { bearingOf, SURE } from '../joists/bearing.js';
+import { bearingOf } from '../joists/bearing.js';
 import { cutsOf } from './cutsOfBoard.js';
-import type { Division, Laid } from './laid.js';
+import type { Division, Laid, Measures } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
-
-/** What layouts are compared by. Smaller is better throughout. */
-export interface Measures {
-  readonly boards: number;
-  /** In the caller's currency times 1000, whole. */
-  readonly cost: number;
-  /** Square mm. */
-  readonly area: number;
-  readonly joints: number;
-  readonly shortPieces: number;
-  readonly cuts: number;
-  /** Neighbouring butt joints closer than preferred. */
-  readonly closeJoints: number;
-  readonly unprovenEnds: number;
-  /** Butt joints whose bearing is not secure. */
-  readonly poorBearings: number;
-  readonly narrowRows: number;
-  readonly heavyPieces: number;
-  readonly lengths: number;
-  readonly stockSizes: number;
-  readonly rippedRows: number;
-}
+import { isUnproven } from './unproven.js';
 
 export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures' | 'first'>): Measures {
   const { rules } = problem;
@@ -52,12 +31,6 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures' |
     rippedRows: rows.filter(({ band }) => band.ripped).length,
   };
 }
-
-/** Whether nobody has seen the timber where a board end is to go, or not well enough. */
-export const isUnproven = (
-  { known, sd, presence }: { readonly known: string; readonly sd: number; readonly presence: number },
-  withinEdgeRules: number,
-): boolean => known === 'inferred' || ((sd > 0 || presence < 1) && withinEdgeRules < SURE);
 
 function closeJoints(divisions: readonly Division[], preferred: number): number {
   let close = 0;

@@ -54,7 +54,8 @@ export function pieceKinds(
   };
 }
 
-function kindOf(problem: PlacementProblem, piece: PossiblePiece, width: number): PieceKind {
+/** The kind of one piece. */
+export function kindOf(problem: PlacementProblem, piece: PossiblePiece, width: number): PieceKind {
   const sizes = problem.stocks.map((stock) =>
     width <= stock.width && fitsLength(problem, stock.length, piece) ? sizeFrom(stock, piece) + stock.kerf : Infinity,
   );

@@ -2,10 +2,12 @@ import { inOrderOfSeverity } from '../rules/finding.js';
 import { admit } from '../survey/door.js';
 import { problem, refuse } from '../survey/inputError.js';
 import type { BoardLayout } from './boardLayout.js';
+import { canBeCut } from './canBeCut.js';
 import { describeLayout } from './describeLayout.js';
 import { InfeasibleError } from './infeasibleError.js';
+import type { Laid } from './laid.js';
 import { placementFindings } from './placementFindings.js';
-import { placementProblem } from './placementProblem.js';
+import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { reasonsFor } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
@@ -53,7 +55,7 @@ export function layBoards(request: PlacementRequest): BoardLayout {
   const proven = bound === described.boardsBought;
   return {
     ...described,
-    boardsAtMinimumLength: boardsAtMinimumLength(request),
+    boardsAtMinimumLength: boardsAtMinimumLength(wanted, laid),
     bound,
     ...(described.cost !== undefined && { costBound: costBound(request, bound) }),
     proven,
@@ -63,11 +65,12 @@ export function layBoards(request: PlacementRequest): BoardLayout {
   };
 }
 
-/** The number of boards when each comes as short as it may. */
-function boardsAtMinimumLength(request: PlacementRequest): number | null {
-  const wanted = placementProblem(request);
-  const shorter = wanted.stocks.map((stock) => ({ ...stock, length: stock.length - stock.lengthTolerance }));
-  return searchLayout({ ...wanted, stocks: shorter }).laid?.boards.length ?? null;
+/** The number of boards when each comes as short as it may: the same where the pieces can be cut from such boards too. */
+function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | null {
+  const stocks = wanted.stocks.map((stock) => ({ ...stock, length: stock.length - stock.lengthTolerance }));
+  const short: PlacementProblem = { ...wanted, prefer: 'boards', stocks };
+  if (canBeCut(short, laid)) return laid.boards.length;
+  return searchLayout(short).laid?.boards.length ?? null;
 }
 
 const costBound = ({ boards }: PlacementRequest, bound: number): number =>

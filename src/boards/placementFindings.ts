@@ -5,8 +5,8 @@ import { greatestOf, lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
 import type { Piece } from './boardLayout.js';
 import type { Described } from './describeLayout.js';
-import { isUnproven } from './measures.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { isUnproven } from './unproven.js';
 
 /** What the trade would say of a layout that breaks no rule that must hold. */
 export function placementFindings(problem: PlacementProblem, layout: Described): Finding[] {

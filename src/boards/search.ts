@@ -1,8 +1,10 @@
 import type { CappedCost } from './chain.js';
-import { type Laid, laidFrom } from './laid.js';
+import type { Laid } from './laid.js';
+import { laidFrom } from './laidFrom.js';
 import { type LayoutSpace, layoutSpace, type PlacedRow, type RowsBound, rowsBound } from './layoutSpace.js';
 import { layRows } from './layRows.js';
 import { learnForRows } from './learnForRows.js';
+import { likelyRows } from './likelyRows.js';
 import { inOrder, isBetter } from './measures.js';
 import { type BoardLimits, capacityOf, type KindsOnBoard, packKinds, type Steps } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -14,9 +16,9 @@ import { undominatedRows } from './undominatedRows.js';
 import { weighLengths } from './weighings.js';
 
 /** Steps of a whole search, of one question within it, and of one packing. */
-const STEPS = 60_000;
+const STEPS = 40_000;
 const STEPS_OF_QUESTION = 5_000;
-const STEPS_OF_PACKING = 2000;
+const STEPS_OF_PACKING = 500;
 
 /** A search for the best layout: what has been worked out so far, and how many steps are left. */
 export interface Search {
@@ -104,6 +106,30 @@ export function ask(search: Search, rows: RowsBound, question: Question, most = 
   steps.left -= before - Math.max(0, allowed.left);
   return typeof answer === 'string' ? answer : laidFrom(problem, space, answer.patterns, answer.packed);
 }
+
+/** The layout with fewest boards, under `most`, of those that a quick look at these rows finds. */
+export function quickLayout(search: Search, rows: RowsBound, most: number): Laid | undefined {
+  const { problem } = search;
+  const space = spaceOf(search, rows);
+  const { toLay, costs } = space;
+  const counts = new Int32Array(toLay.kindCount);
+  let best: Laid | undefined;
+  for (const patterns of likelyRows(toLay, costs.likely)) {
+    counts.fill(0);
+    for (const [row, { arcs }] of patterns.entries()) {
+      for (const arc of arcs) if (toLay.kinds[row][arc] >= 0) counts[toLay.kinds[row][arc]]++;
+    }
+    while ((best?.boards.length ?? most) > rows.bound) {
+      const limits = anyBoards(search, (best?.boards.length ?? most) - 1);
+      const packed = pack(search, space, counts, limits, { left: STEPS_OF_QUICK_PACKING });
+      if (typeof packed === 'string') break;
+      best = laidFrom(problem, space, patterns, packed);
+    }
+  }
+  return best;
+}
+
+const STEPS_OF_QUICK_PACKING = 300;
 
 function pack(
   { problem, packs }: Search,

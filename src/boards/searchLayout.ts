@@ -1,6 +1,6 @@
 import { cheapestLayout } from './cheapestLayout.js';
 import { easiestLayout } from './easiestLayout.js';
-import { type Found, fewestBoards } from './fewestBoards.js';
+import { type Found, fewestBoards, someLayout } from './fewestBoards.js';
 import { fewestJointsFirst } from './fewestJointsFirst.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { startSearch } from './search.js';
@@ -23,4 +23,11 @@ export function searchLayout(problem: PlacementProblem): Found {
     default:
       return fewestBoards(search);
   }
+}
+
+/** Whether some layout keeps the rules, as far as a short search can tell. */
+export function hasLayout(problem: PlacementProblem): boolean {
+  const search = startSearch(problem);
+  const some = search.candidates.length === 0 ? 'none' : someLayout(search, {});
+  return some !== undefined && some !== 'none';
 }

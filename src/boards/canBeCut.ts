@@ -1,0 +1,35 @@
+import type { Laid } from './laid.js';
+import { packKinds } from './packKinds.js';
+import { kindOf, type PieceKind } from './pieceKinds.js';
+import type { PlacementProblem } from './placementProblem.js';
+
+/** Placings tried to find it out. */
+const STEPS = 500;
+
+/** Whether the pieces of a layout can be cut from as many of a problem's boards as the layout has, as far as a short search tells. */
+export function canBeCut(problem: PlacementProblem, { wanted, boards }: Laid): boolean {
+  const found = new Map<string, { readonly kind: PieceKind; count: number }>();
+  for (const { piece, width } of wanted) {
+    const kind = kindOf(problem, piece, width);
+    const key = `${width} ${kind.sizes.join(' ')}`;
+    const known = found.get(key) ?? { kind, count: 0 };
+    known.count++;
+    found.set(key, known);
+  }
+  const kinds = [...found.values()].sort((a, b) => b.kind.width - a.kind.width || b.kind.size - a.kind.size);
+  if (kinds.some(({ kind }) => kind.sizes.every((size) => size === Infinity))) return false;
+  const packed = packKinds(
+    problem.stocks,
+    kinds.map(({ kind }) => kind),
+    Int32Array.from(kinds, ({ count }) => count),
+    { boards: boards.length, available: problem.stocks.map(({ board }) => board.available ?? Infinity) },
+    [
+      {
+        kinds: Float64Array.from(kinds, ({ kind }) => kind.size * kind.width),
+        boards: problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf)),
+      },
+    ],
+    { left: STEPS },
+  );
+  return typeof packed !== 'string';
+}

@@ -54,7 +54,7 @@ export const fixingInputs = {
 };
 
 /** {@link FixingInputs} with every default filled in. */
-export type CompletedFixingInputs = FixingInputs &
+export type CompletedFixingInputs = Omit<FixingInputs, 'finish' | 'packing' | 'probed' | 'noFix' | 'screws'> &
   Required<Pick<FixingInputs, 'finish' | 'packing' | 'probed' | 'noFix'>> & {
     readonly screws: ScrewChoice & Required<Pick<ScrewChoice, 'stock' | 'lengthTolerance'>>;
   };

@@ -155,15 +155,16 @@ function alongFigures(
   own: Box,
 ): string[] {
   const ends = new Set(pieces.map(({ at, cutLength }) => toGrid(at.along + cutLength)));
-  const open = pieces.filter((piece) => proveBefore(plan, piece).length > 0).map(({ at }) => toGrid(at.along));
-  // A cut that is not final moves every cut after it.
-  const firstOpen = Math.min(...open, Infinity);
+  const open = new Set(pieces.filter((piece) => proveBefore(plan, piece).length > 0).map(({ at }) => toGrid(at.along)));
+  const starts = pieces.map(({ at }) => toGrid(at.along)).sort((a, b) => a - b);
+  // A cut that is not final moves every cut after it; one at which no piece ends was made for the next piece.
+  const isOpen = (cut: number): boolean =>
+    cut > Math.min(...open, Infinity) || (!ends.has(cut) && open.has(starts.find((start) => start >= cut) ?? -1));
   const cuts = [...new Set(board.cuts.filter(({ kind }) => kind === 'cross').map(({ at }) => toGrid(at)))].sort((a, b) => a - b);
   const stations = [
     ...cuts.map((cut) => ({
       at: cut / 1000,
-      text:
-        (cut > firstOpen ? ABOUT : '') + cutFigure(ends.has(cut) || unit === 'inch' ? cut / 1000 : Math.ceil(cut / 1000), unit),
+      text: (isOpen(cut) ? ABOUT : '') + cutFigure(ends.has(cut) || unit === 'inch' ? cut / 1000 : Math.ceil(cut / 1000), unit),
     })),
     { at: stock.length, text: length(stock.length) },
   ];

@@ -81,6 +81,14 @@ describe('what is printed', () => {
     }
   });
 
+  it('marks the only cross cut of a board, also where its piece lies at the far end', () => {
+    const words = drawCutting(fromMarks).replace(/<[^>]*>/g, ' ');
+    const cutOnce = fromMarks.layout.boards.filter(({ cuts }) => cuts.length === 1 && cuts[0].kind === 'cross');
+    const unsure = cutOnce.filter(({ id }) => open.some(({ board }) => board === id));
+    expect(unsure.length).toBeGreaterThan(0);
+    for (const { cuts } of unsure) expect(words).toMatch(new RegExp(`~(${Math.floor(cuts[0].at)}|${Math.ceil(cuts[0].at)}) `));
+  });
+
   it('has the certainty of each joist of a butt joint with its figure on the setting-out sheet', () => {
     const { columns, rows } = settingOut(fromMarks).joists;
     const note = columns.indexOf('note');

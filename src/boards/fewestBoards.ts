@@ -107,7 +107,7 @@ export function fewestJoints(
   return { laid: spare, sure };
 }
 
-const STEPS_OF_JOINTS = 800;
+const STEPS_OF_JOINTS = 700;
 
 /** The best of a few layouts with no more than so many butt joints. */
 export function withJoints(

@@ -2,9 +2,9 @@ import { meets, type RowsToLay } from './chain.js';
 import { blockedBy } from './jointConflicts.js';
 import { type RowPattern, rowPatterns } from './rowPatterns.js';
 
-/** Patterns of a row that are looked at, and part layouts that are kept from row to row. */
+/** Patterns of a row that are looked at, and part layouts that are kept from row to row: few lead elsewhere than many. */
 const MOST_PATTERNS = 120;
-const KEPT = 16;
+const KEPT = [16, 40] as const;
 
 interface Part {
   readonly patterns: readonly RowPattern[];
@@ -28,10 +28,12 @@ export function* likelyRows(rows: RowsToLay, costs: readonly (readonly Float64Ar
       alike < row ? patterns[alike] : [...rowPatterns({ graph, costs: own, caps }, rows.words, MOST_PATTERNS).patterns],
     );
   }
-  for (let cost = 0; cost < costs.length; cost++) {
-    let parts: Part[] = [{ patterns: [], cost: 0 }];
-    for (const [row, list] of patterns.entries()) parts = extended(rows, parts, list, row, cost);
-    for (const part of parts) yield part.patterns;
+  for (const kept of KEPT) {
+    for (let cost = 0; cost < costs.length; cost++) {
+      let parts: Part[] = [{ patterns: [], cost: 0 }];
+      for (const [row, list] of patterns.entries()) parts = extended(rows, parts, list, row, cost).slice(0, kept);
+      for (const part of parts) yield part.patterns;
+    }
   }
 }
 
@@ -45,5 +47,5 @@ function extended(rows: RowsToLay, parts: readonly Part[], list: readonly RowPat
       next.push({ patterns: [...part.patterns, pattern], cost: part.cost + pattern.costs[cost] });
     }
   }
-  return next.sort((a, b) => a.cost - b.cost).slice(0, KEPT);
+  return next.sort((a, b) => a.cost - b.cost);
 }

@@ -129,7 +129,7 @@ export function quickLayout(search: Search, rows: RowsBound, most: number): Laid
   return best;
 }
 
-const STEPS_OF_QUICK_PACKING = 300;
+const STEPS_OF_QUICK_PACKING = 500;
 
 function pack(
   { problem, packs }: Search,
@@ -154,7 +154,7 @@ function pack(
     allowed,
   );
   steps.left -= before - Math.max(0, allowed.left);
-  packs.set(key, packed);
+  if (packed !== 'unknown' || before === STEPS_OF_PACKING) packs.set(key, packed);
   return packed;
 }
 

@@ -10,8 +10,8 @@ const fingerprint = (text: string): number => {
   return sum;
 };
 
-/** Each room takes the first placement about a second, so a few stand for all. */
-const EVERY = 8;
+/** Some rooms take a second or more, so a few stand for all. */
+const EVERY = 5;
 
 describe('rooms that the first placement laid', { timeout: 120_000 }, () => {
   it('are still the rooms that were recorded', () => {

@@ -1,7 +1,7 @@
-import type { PlacedRow } from './layoutSpace.js';
 import type { Stock } from './placementProblem.js';
 import type { PossiblePiece } from './possiblePieces.js';
 import type { RowLayout } from './rowLayouts.js';
+import type { PlacedRow } from './rowSets.js';
 
 /** A whole layout in the problem's coordinates. */
 export interface Laid {
@@ -24,7 +24,7 @@ export interface Division {
   readonly joists: readonly number[];
 }
 
-/** A piece to be cut: its length, and the width of its row. */
+/** A piece to be cut: its length, and the width that it needs of a board. */
 export interface WantedPiece {
   readonly piece: PossiblePiece;
   readonly width: number;

@@ -3,6 +3,7 @@ import type { LayoutSpace } from './layoutSpace.js';
 import { measure } from './measures.js';
 import type { KindsOnBoard } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { widthOn } from './possiblePieces.js';
 import type { RowPattern } from './rowPatterns.js';
 
 /** Names the pieces of a layout that a search has found. */
@@ -26,7 +27,13 @@ export function laidFrom(
       pieces[graph.run[arc]].push(graph.index[arc]);
       if (graph.joist[arc] >= 0) joints.push(run.places[piece.to]);
       ofKind[toLay.kinds[row][arc]].push(wanted.length);
-      wanted.push({ piece, width: band.width, row, lowJoint: piece.from > 0, highJoint: piece.to < run.places.length - 1 });
+      wanted.push({
+        piece,
+        width: widthOn(piece, band.width),
+        row,
+        lowJoint: piece.from > 0,
+        highJoint: piece.to < run.places.length - 1,
+      });
     }
     return { pieces, joints, joists: pattern.joists };
   });

@@ -1,21 +1,15 @@
 import { bearingOf } from '../joists/bearing.js';
 import { leastOfRows, type RowsToLay } from './chain.js';
-import { type JointConflicts, jointConflicts, wordsFor } from './jointConflicts.js';
+import { wordsFor } from './jointConflicts.js';
 import type { Shares } from './packKinds.js';
 import { type PieceKind, pieceKinds } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
-import type { Run } from './possiblePieces.js';
-import type { RowGraph } from './rowGraph.js';
-import type { Band, RowLayout } from './rowLayouts.js';
+import { widthOn } from './possiblePieces.js';
+import { leastToEnd, type RowGraph } from './rowGraph.js';
+import type { Band } from './rowLayouts.js';
+import type { PlacedRow, RowSet } from './rowSets.js';
 import { isUnproven } from './unproven.js';
 import { type WeighedLengths, type WeighedWidths, weighWidths } from './weighings.js';
-
-/** A row with its runs and the network of its divisions. */
-export interface PlacedRow {
-  readonly band: Band;
-  readonly runs: readonly Run[];
-  readonly graph: RowGraph;
-}
 
 /** Weights of pieces such that those of one board never weigh more than the board. */
 export interface Weighing {
@@ -30,9 +24,7 @@ export interface Weighing {
 }
 
 /** One way to divide the room into rows, and what is known before anything is laid. */
-export interface RowsBound {
-  readonly layout: RowLayout;
-  readonly rows: readonly PlacedRow[];
+export interface RowsBound extends RowSet {
   /** No layout on these rows has fewer boards; Infinity when a row cannot be divided at all. */
   readonly bound: number;
   /** The weighings, those that ask for most boards first. */
@@ -42,28 +34,35 @@ export interface RowsBound {
 }
 
 /** What no layout on these rows can be below. */
-export function rowsBound(
-  problem: PlacementProblem,
-  layout: RowLayout,
-  rows: readonly PlacedRow[],
-  lengths: readonly WeighedLengths[],
-): RowsBound {
+export function rowsBound(problem: PlacementProblem, set: RowSet, lengths: readonly WeighedLengths[]): RowsBound {
+  const { rows } = set;
   const graphs = rows.map(({ graph }) => graph);
   const joints = graphs.some(({ nodes }) => nodes === 0) ? Infinity : sum(leastOfRows(graphs, jointCosts(graphs)));
-  if (joints === Infinity) return { layout, rows, bound: Infinity, weighings: [], joints };
+  if (joints === Infinity) return { ...set, bound: Infinity, weighings: [], joints };
   const byWidth = sharpest(problem, rows);
   const weighings = lengths.flatMap((each) =>
     byWidth.map((widths): Weighing => {
       let least = 0;
-      for (const { band, graph } of rows) {
-        least += (each.lightest.get(graph) as number) * (widths.of.get(band.width) as number);
-      }
+      for (const row of rows) least += lightestDivision(row, each, widths);
       const boards = each.boards.map((board, stock) => board * widths.boards[stock]);
       return { lengths: each, widths, boards, least, asked: least / Math.max(...boards) };
     }),
   );
   weighings.sort((a, b) => b.asked - a.asked);
-  return { layout, rows, bound: Math.max(1, ...weighings.map(boardsAsked)), weighings, joints };
+  return { ...set, bound: Math.max(1, ...weighings.map(boardsAsked)), weighings, joints };
+}
+
+/** What the pieces of a row weigh, per arc. */
+function weightsOf({ band, graph }: PlacedRow, lengths: WeighedLengths, widths: WeighedWidths): Float64Array {
+  return (lengths.arcs.get(graph) as Float64Array).map(
+    (weight, arc) => weight * (widths.of.get(widthOn(graph.piece[arc], band.width)) as number),
+  );
+}
+
+function lightestDivision(row: PlacedRow, lengths: WeighedLengths, widths: WeighedWidths): number {
+  const { band, graph } = row;
+  if (graph.narrow) return leastToEnd(graph, weightsOf(row, lengths, widths))[0];
+  return (lengths.lightest.get(graph) as number) * (widths.of.get(band.width) as number);
 }
 
 /** Weightings of widths that are paired with those of lengths. */
@@ -73,7 +72,10 @@ const MOST_WIDTHS = 3;
 function sharpest(problem: PlacementProblem, rows: readonly PlacedRow[]): WeighedWidths[] {
   const all = weighWidths(
     problem,
-    rows.map(({ band }) => band.width),
+    rows.flatMap(({ band: { width }, graph }) => [
+      width,
+      ...(graph.narrow ? graph.piece.map((piece) => widthOn(piece, width)) : []),
+    ]),
   ).map((widths) => ({
     widths,
     asked: sum(rows.map(({ band }) => widths.of.get(band.width) as number)) / Math.max(...widths.boards),
@@ -130,11 +132,6 @@ export function layoutSpace(problem: PlacementProblem, bound: RowsBound): Layout
     problem,
     rows.map(({ graph, band }) => ({ graph, width: band.width })),
   );
-  const conflicts: JointConflicts[] = [];
-  for (let row = 1; row < rows.length; row++) {
-    const known = problem.parallel ? conflicts[0] : undefined;
-    conflicts.push(known ?? jointConflicts(problem, rows[row - 1].band, rows[row].band));
-  }
   const shared = <T extends object>(make: (row: PlacedRow) => T): T[] => {
     const made = new Map<string, T>();
     return rows.map((row, at) => {
@@ -148,7 +145,7 @@ export function layoutSpace(problem: PlacementProblem, bound: RowsBound): Layout
   const [longest] = problem.stocks;
   return {
     ...bound,
-    toLay: { graphs, kinds: ofRow, kindCount: kinds.length, conflicts, words: wordsFor(problem) },
+    toLay: { graphs, kinds: ofRow, kindCount: kinds.length, conflicts: bound.conflicts, words: wordsFor(problem) },
     kinds,
     shares: weighings.slice(0, MOST_SHARES).map(({ lengths, widths, boards }) => ({
       kinds: Float64Array.from(kinds, ({ size, width }) => (lengths.of.get(size) as number) * (widths.of.get(width) as number)),
@@ -158,17 +155,12 @@ export function layoutSpace(problem: PlacementProblem, bound: RowsBound): Layout
       joints: jointCosts(graphs),
       first: shared(({ graph, band }) => arcCosts(graph, (arc) => firstCost(problem, graph, arc, band, byJoist))),
       last: shared(({ graph }) => arcCosts(graph, (arc) => lastCost(problem, graph, arc, byJoist))),
-      weighings: weighings.slice(0, MOST_WATCHED).map(({ lengths, widths }) =>
-        shared(({ graph, band }) => {
-          const share = widths.of.get(band.width) as number;
-          return (lengths.arcs.get(graph) as Float64Array).map((weight) => weight * share);
-        }),
-      ),
+      weighings: weighings.slice(0, MOST_WATCHED).map(({ lengths, widths }) => shared((row) => weightsOf(row, lengths, widths))),
       likely: LIKELY.map((weigh) =>
         shared(({ graph, band }) =>
           arcCosts(graph, (arc) => {
             const length = graph.piece[arc]?.cut ?? 0;
-            return (weigh(length, longest.length) / 1e3) * (band.width / 1e3);
+            return (weigh(length, longest.length) / 1e3) * (widthOn(graph.piece[arc], band.width) / 1e3);
           }),
         ),
       ),
@@ -216,7 +208,7 @@ function firstCost({ prefer, rules, stocks }: PlacementProblem, graph: RowGraph,
   if (prefer === 'certainty') return merit?.unproven ? 1 : 0;
   if (prefer !== 'tradesperson') return 0;
   const cut = graph.piece[arc]?.cut ?? 0;
-  const mass = (cut / 1e6) * (band.width / 1e6) * stocks[0].board.massPerArea;
+  const mass = (cut / 1e6) * (widthOn(graph.piece[arc], band.width) / 1e6) * stocks[0].board.massPerArea;
   const heavy = rules.pieceMass !== null && mass > rules.pieceMass ? 1 : 0;
   return (heavy * THOUSAND + (merit?.unproven ? 1 : 0)) * THOUSAND + (merit?.poor ? 1 : 0);
 }

@@ -23,6 +23,8 @@ const MOST_PATTERNS = 1500;
 
 /** Looks for weights under which these patterns of the rows ask for more than `boards`. */
 export function learnForRows(space: LayoutSpace, chain: Chain, boards: number): LearntCost | undefined {
+  // What is learnt counts a piece for the width of its row.
+  if (space.rows.some(({ graph }) => graph.narrow)) return undefined;
   if (new Set(chain.patterns.flat()).size > MOST_PATTERNS) return undefined;
   const used = new Set<number>();
   for (const [row, list] of chain.patterns.entries()) {

@@ -1,5 +1,5 @@
 import type { PlacementProblem, Stock } from './placementProblem.js';
-import { fitsLength, type PossiblePiece } from './possiblePieces.js';
+import { fitsLength, type PossiblePiece, widthOn } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
 
 /** Pieces that are cut alike: of the width of one row, and as long as each other from every board. */
@@ -36,8 +36,8 @@ export function pieceKinds(
     if (lists.some((list) => list.graph === graph && list.width === width)) continue;
     const keys = graph.piece.map((piece) => {
       if (piece === undefined) return '';
-      const kind = kindOf(problem, piece, width);
-      const key = `${width} ${kind.sizes.join(' ')}`;
+      const kind = kindOf(problem, piece, widthOn(piece, width));
+      const key = `${kind.width} ${kind.sizes.join(' ')}`;
       if (!found.has(key)) found.set(key, kind);
       return key;
     });

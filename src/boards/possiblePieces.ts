@@ -24,7 +24,12 @@ export interface PossiblePiece {
   readonly cut: number;
   /** How much shorter than `cut` it may be left, on both ends together. */
   readonly give: number;
+  /** What it needs of the width of a board, where that is less than its row. */
+  readonly width?: number;
 }
+
+/** What a piece of a row needs of the width of a board. */
+export const widthOn = (piece: PossiblePiece | undefined, rowWidth: number): number => piece?.width ?? rowWidth;
 
 /** The stretches of one row, and every piece that could lie in each. */
 export function runsOf(problem: PlacementProblem, band: Band): Run[] {

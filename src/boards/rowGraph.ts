@@ -10,6 +10,8 @@ export interface RowGraph {
   /** Arcs from node `n` are those from `starts[n]` up to `starts[n + 1]`, the shortest piece first. */
   readonly starts: Int32Array;
   readonly to: Int32Array;
+  /** Whether some piece needs less of a board's width than its row. */
+  readonly narrow: boolean;
   /** Nothing across an opening. */
   readonly piece: readonly (PossiblePiece | undefined)[];
   /** Which joist the butt joint at the end of the arc is on; -1 at a wall or an opening. */
@@ -53,6 +55,7 @@ export function rowGraph(runs: readonly Run[]): RowGraph {
     nodes,
     starts,
     to: Int32Array.from(to),
+    narrow: piece.some((each) => each?.width !== undefined),
     piece,
     joist: Int32Array.from(joist),
     run: Int32Array.from(inRun),

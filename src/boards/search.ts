@@ -1,18 +1,15 @@
 import type { CappedCost } from './chain.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
-import { type LayoutSpace, layoutSpace, type PlacedRow, type RowsBound, rowsBound } from './layoutSpace.js';
+import { type LayoutSpace, layoutSpace, type RowsBound, rowsBound } from './layoutSpace.js';
 import { layRows } from './layRows.js';
 import { learnForRows } from './learnForRows.js';
 import { likelyRows } from './likelyRows.js';
 import { inOrder, isBetter } from './measures.js';
 import { type BoardLimits, capacityOf, type KindsOnBoard, packKinds, type Steps } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { runsOf } from './possiblePieces.js';
-import { type RowGraph, rowGraph } from './rowGraph.js';
-import { rowLayouts } from './rowLayouts.js';
+import { rowSets } from './rowSets.js';
 import { piecesKey } from './searchChain.js';
-import { undominatedRows } from './undominatedRows.js';
 import { weighLengths } from './weighings.js';
 
 /** Steps of a whole search, of one question within it, and of one packing. */
@@ -37,21 +34,10 @@ export const anyBoards = ({ problem }: Search, boards: number): BoardLimits => (
 });
 
 export function startSearch(problem: PlacementProblem): Search {
-  const graphs = new Map<string, RowGraph>();
-  const everywhere = problem.parallel && problem.openings.length === 0;
-  const placed = undominatedRows(problem, rowLayouts(problem)).map((layout) => ({
-    layout,
-    rows: layout.bands.map((band): PlacedRow => {
-      const eligible = problem.stocks.filter((stock) => stock.width >= band.width).length;
-      const key = everywhere ? `${eligible}` : `${band.low} ${band.high}`;
-      const graph = graphs.get(key) ?? rowGraph(runsOf(problem, band));
-      graphs.set(key, graph);
-      return { band, runs: graph.runs, graph };
-    }),
-  }));
-  const weighed = weighLengths(problem, [...graphs.values()]);
-  const candidates = placed
-    .map(({ layout, rows }) => rowsBound(problem, layout, rows, weighed))
+  const sets = rowSets(problem);
+  const weighed = weighLengths(problem, [...new Set(sets.flatMap(({ rows }) => rows.map(({ graph }) => graph)))]);
+  const candidates = sets
+    .map((set) => rowsBound(problem, set, weighed))
     .filter(({ bound }) => bound < Infinity)
     .sort((a, b) => a.bound - b.bound || a.joints - b.joints || a.rows.length - b.rows.length);
   return { problem, candidates, spaces: new Map(), packs: new Map(), steps: { left: problem.request.budget ?? STEPS } };

@@ -1,7 +1,7 @@
 import { toGrid } from '../survey/grid.js';
 import type { Direction, Joist } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
-import { frameExtent, joistLine } from './joistLine.js';
+import { frameExtent, type JoistStretch, type JoistsWanted, joistLine } from './joistLine.js';
 import type { JoistBelief } from './joistsOfComponents.js';
 import { rounded } from './rounded.js';
 
@@ -11,13 +11,14 @@ export function beliefJoists(
   direction: Direction,
   beliefs: readonly JoistBelief[],
   width: number | undefined,
-): Joist[] {
+  { prefix = '', area }: JoistsWanted,
+): { readonly belief: JoistBelief; readonly joist: Joist }[] {
   const near = frameExtent(room, direction).near;
   const offset = near / toGrid(1);
-  const joists: Joist[] = [];
-  for (const belief of beliefs) {
+  let number = 0;
+  return beliefs.flatMap((belief) => {
     const facts = {
-      id: `J${joists.length + 1}`,
+      id: `${prefix}J${number + 1}`,
       width: belief.doubled || width === undefined ? rounded(belief.width, 2) : width,
       sd: rounded(belief.sd, 100),
       sdAtStart: rounded(belief.sdAtStart, 100),
@@ -25,8 +26,24 @@ export function beliefJoists(
       presence: Math.min(1, rounded(belief.presence, 1e4)),
       known: belief.measured ? ('measured' as const) : ('inferred' as const),
     };
-    const joist = joistLine(room, direction, rounded(offset + belief.atStart, 10), rounded(offset + belief.atEnd, 10), facts);
-    if (joist) joists.push(joist);
-  }
-  return joists;
+    const places = { atStart: rounded(offset + belief.atStart, 10), atEnd: rounded(offset + belief.atEnd, 10) };
+    const stretches = joistLine(room, direction, places, facts, area);
+    if (stretches.length > 0) number++;
+    return stretches.map((stretch) => ({ belief, joist: { ...stretch.joist, ...spreadOf(belief, stretch) } }));
+  });
+}
+
+/**
+ * The spread of a joist that does not run from one end of the room to the other. The variance of a straight line is quadratic
+ * along it, so that what is known of it at three places gives it anywhere.
+ */
+function spreadOf({ sdAtStart, sd, sdAtEnd }: JoistBelief, { begins, ends }: JoistStretch): Partial<Joist> {
+  if (begins === 0 && ends === 1) return {};
+  const [start, middle, end] = [sdAtStart * sdAtStart, sd * sd, sdAtEnd * sdAtEnd];
+  const at = (share: number): number => {
+    const t = 2 * share - 1;
+    const variance = middle + (t * (end - start)) / 2 + t * t * ((start + end) / 2 - middle);
+    return rounded(Math.sqrt(Math.max(0, variance)), 100);
+  };
+  return { sd: at((begins + ends) / 2), sdAtStart: at(begins), sdAtEnd: at(ends) };
 }

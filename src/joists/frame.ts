@@ -2,6 +2,12 @@ import { toGrid } from '../survey/grid.js';
 import type { Direction, Joist } from '../survey/joist.js';
 import type { Point } from '../survey/point.js';
 
+/** A point of a frame: `u` across the joists, `v` along them. */
+export interface FramePoint {
+  readonly u: number;
+  readonly v: number;
+}
+
 /**
  * The ceiling turned so that joists run up: `u` across the joists (along the boards and the rows), `v` along the joists (row
  * on row). Joists along y keep the plan as it is; joists along x swap the axes. One place knows this; the steps that place,
@@ -10,7 +16,7 @@ import type { Point } from '../survey/point.js';
 export interface Frame {
   readonly direction: Direction;
   /** A plan point in the frame; units are kept. */
-  readonly into: (point: Point) => { readonly u: number; readonly v: number };
+  readonly into: (point: Point) => FramePoint;
   /** A point of the frame on the plan; units are kept. */
   readonly back: (u: number, v: number) => Point;
 }

@@ -9,6 +9,7 @@ import { hypothesisOf } from './hypothesisOf.js';
 import type { Inference, InferRequest } from './inference.js';
 import { inferenceFindings } from './inferenceFindings.js';
 import { inferSchema } from './inferSchema.js';
+import type { JoistsWanted } from './joistLine.js';
 import { joistsOfComponents } from './joistsOfComponents.js';
 import { demandMarksInRoom } from './marksInRoom.js';
 import { rounded } from './rounded.js';
@@ -24,7 +25,8 @@ export type { Hypothesis, Inference, InferRequest } from './inference.js';
  * little more with every bay. A mark that fits nothing is listed and moves nothing. docs/joists.md has the model.
  *
  * @param request - room, marks, width and spacings in mm; without `direction` both ways are weighed
- * @returns joists in order across the room with their spread (mm) and the probability that they are there; candidates, the most
+ * @returns joists in order across the room with their spread (mm) and the probability that they are there, each as far as it runs in
+ *   the room, one for each stretch (`J3a`, `J3b`) where it leaves the room and comes back; candidates, the most
  *   probable first; findings to read before anything is cut. It is an inference, never a clearance to cut
  * @throws InputError when a value is missing, unknown or out of range, or a mark is more than 50 mm outside the room
  * @example
@@ -66,9 +68,9 @@ export function tryInferJoists(request: InferRequest): Attempt<Inference> {
   }
 }
 
-/** {@link inferJoists} without its schema: `path` is where the marks stand in the caller's input. */
-export function inferJoistsIn(request: InferRequest, path = ''): Inference {
-  demandMarksInRoom(request.room, request.marks, path);
+/** {@link inferJoists} without its schema. */
+export function inferJoistsIn(request: InferRequest, wanted: JoistsWanted = {}): Inference {
+  demandMarksInRoom(request.room, request.marks, wanted.path ?? '');
   const { room, marks } = request;
   const assumptions = completed(request);
   const width = {
@@ -84,7 +86,8 @@ export function inferJoistsIn(request: InferRequest, path = ''): Inference {
   const beliefs = expected.filter(({ missed }) => !missed);
   const missed = expected.filter((belief) => belief.missed);
   const direction = first?.direction ?? request.direction ?? shorterWay(room).direction;
-  const joists = beliefJoists(room, direction, beliefs, request.width);
+  const believed = beliefJoists(room, direction, beliefs, request.width, wanted);
+  const joists = believed.map(({ joist }) => joist);
   const outliers = leading.length === 0 ? [] : outliersOf(leading[0]);
   const candidates = groups
     .map(({ spacing, direction: way, probability }) => ({ spacing, direction: way, probability: rounded(probability, 1e4) }))
@@ -103,7 +106,7 @@ export function inferJoistsIn(request: InferRequest, path = ''): Inference {
     width,
   };
   const widthKnown = request.width !== undefined || edgesOfOneJoist(leading);
-  return { ...inference, findings: inferenceFindings({ ...inference, beliefs, missed, groups, widthKnown }) };
+  return { ...inference, findings: inferenceFindings({ ...inference, believed, missed, groups, widthKnown }) };
 }
 
 function completed({ spacings, assume }: InferRequest): Assumptions {

@@ -16,7 +16,7 @@ interface Told {
   readonly direction: Direction;
   readonly joists: readonly Joist[];
   readonly outliers: readonly number[];
-  readonly beliefs: readonly JoistBelief[];
+  readonly believed: readonly { readonly belief: JoistBelief; readonly joist: Joist }[];
   /** Joists that probes looked for in vain. */
   readonly missed: readonly JoistBelief[];
   readonly groups: readonly CandidateGroup[];
@@ -114,10 +114,10 @@ const missing = ({ missed, room, direction }: Told): Finding[] =>
   });
 
 /** Joists that run off square, or that fan out. */
-function askew({ beliefs, room, direction }: Told): Finding[] {
+function askew({ believed, room, direction }: Told): Finding[] {
   const { low, high } = frameExtent(room, direction);
   const metres = fromGrid(high - low) / 1000;
-  const slopes = beliefs.map(({ atStart, atEnd }) => (atEnd - atStart) / metres);
+  const slopes = believed.map(({ belief: { atStart, atEnd } }) => (atEnd - atStart) / metres);
   const [least, greatest] = [Math.min(...slopes), Math.max(...slopes)];
   const steepest = Math.round(Math.max(-least, greatest));
   const findings: Finding[] = [];
@@ -127,9 +127,7 @@ function askew({ beliefs, room, direction }: Told): Finding[] {
   return findings;
 }
 
-const doubled = ({ beliefs, joists }: Told): Finding[] =>
-  beliefs.flatMap((belief, index) =>
-    belief.doubled && joists[index]
-      ? [finding('joist-doubled', 'note', { where: { joist: joists[index].id }, value: joists[index].width, unit: 'mm' })]
-      : [],
+const doubled = ({ believed }: Told): Finding[] =>
+  believed.flatMap(({ belief, joist: { id, width } }) =>
+    belief.doubled ? [finding('joist-doubled', 'note', { where: { joist: id }, value: width, unit: 'mm' })] : [],
   );

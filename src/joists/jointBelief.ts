@@ -1,10 +1,12 @@
 import { fromGrid } from '../survey/grid.js';
 import type { Joist } from '../survey/joist.js';
 import { componentsFrom } from './componentsFrom.js';
+import type { Fit } from './fit.js';
 import { centreAt, frameOf } from './frame.js';
 import type { Inference } from './inferJoists.js';
 import { frameExtent } from './joistLine.js';
 import { shiftBetween } from './joistsOfComponents.js';
+import { nodeMeansOf } from './nodeMeans.js';
 import { predict, type Target } from './predict.js';
 
 /** A place on a joist's centre line. */
@@ -22,14 +24,13 @@ const LEFT_OUT = 0.02;
  * moments of all readings that count the joists alike.
  */
 export function jointBelief(inference: Inference, places: readonly OnJoist[]): Float64Array {
-  const { room, direction, joists } = inference;
+  const { room, direction } = inference;
   const { low, high } = frameExtent(room, direction);
   const middle = fromGrid(low + high) / 2;
   const size = places.length;
-  const numbers = places.map(({ joist }) => joists.findIndex(({ id }) => id === joist.id));
   const components = componentsFrom(inference);
   const [leader] = components;
-  const first = numberOfFirst(inference, leader.weighed.fit);
+  const numbers = numbersOf(places, inference, leader.weighed.fit);
   const total = new Float64Array(size);
   const square = new Float64Array(size * size);
   let [weight, seen] = [0, 0];
@@ -39,7 +40,7 @@ export function jointBelief(inference: Inference, places: readonly OnJoist[]): F
     const shift = shiftBetween(leader, component);
     if (shift === undefined) continue;
     const { fit } = component.weighed;
-    const ahead = first + shift + leader.weighed.fit.system.origin - fit.system.origin;
+    const ahead = shift + leader.weighed.fit.system.origin - fit.system.origin;
     const targets = places.map(({ v }, i): Target => ({ of: 'centre', joist: numbers[i] + ahead, v: (v - middle) / 1000 }));
     const { means, covariance } = predict(fit, targets);
     weight += component.probability;
@@ -58,13 +59,15 @@ export function jointBelief(inference: Inference, places: readonly OnJoist[]): F
   return square;
 }
 
-/** Number of the first joist of the inference, counted as the leading reading counts them. */
-function numberOfFirst({ room, direction, joists }: Inference, fit: Parameters<typeof predict>[0]): number {
+/** Which of the joists, as a reading counts them, each of these is: the one that it puts nearest, at the middle of the room. */
+function numbersOf(places: readonly OnJoist[], { room, direction }: Inference, fit: Fit): number[] {
   const { low, high, near } = frameExtent(room, direction);
-  const at = fromGrid(centreAt(joists[0], frameOf(direction), Math.round((low + high) / 2)) - near);
-  const [zero, one] = predict(fit, [
-    { of: 'node', joist: 0, v: 0 },
-    { of: 'node', joist: 1, v: 0 },
-  ]).means;
-  return Math.round((at - zero) / (one - zero));
+  const node = nodeMeansOf(fit);
+  return places.map(({ joist }) => {
+    const at = fromGrid(centreAt(joist, frameOf(direction), Math.round((low + high) / 2)) - near);
+    const away = (number: number): number => Math.abs(node(number) - at);
+    let number = Math.round((at - node(0)) / (node(1) - node(0)));
+    for (const step of [-1, 1]) while (away(number + step) < away(number)) number += step;
+    return number;
+  });
 }

@@ -5,7 +5,7 @@ import { InputError, type Problem, problem, refuse } from '../survey/inputError.
 import type { Joist, JoistPosition, JoistsByPositions } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
 import { positionFields, roomSchema } from '../survey/schemas.js';
-import { ASSUMED_WIDTH, frameExtent, joistLine } from './joistLine.js';
+import { ASSUMED_WIDTH, frameExtent, type JoistsWanted, joistLine } from './joistLine.js';
 
 /** What {@link joistsFromPositions} takes. */
 export interface PositionsRequest extends JoistsByPositions {
@@ -19,7 +19,8 @@ const requestSchema: z.ZodMiniType<PositionsRequest> = z.strictObject({ room: ro
  *
  * @param request - positions are plan coordinates in mm on the axis that the joists do not run along, in any order; a position
  *   with `atStart` and `atEnd` is that of the centre at the room's least and greatest coordinate along the joists
- * @returns joists in order across the room, `known: 'given'`, with no spread
+ * @returns joists in order across the room, `known: 'given'`, with no spread, each as far as it runs in the room, on a wall too. A
+ *   joist that leaves the room and comes back, as beside a chimney breast, is one joist for each stretch: `J3a`, `J3b`
  * @throws InputError when a value is missing, unknown or out of range, lies outside the room, or is given twice
  * @example
  * ```ts
@@ -37,7 +38,11 @@ export function joistsFromPositions(request: PositionsRequest): Joist[] {
 }
 
 /** {@link joistsFromPositions} without its door. */
-export function joistsAt(room: Room, { direction, positions, width, depth }: JoistsByPositions, path = ''): Joist[] {
+export function joistsAt(
+  room: Room,
+  { direction, positions, width, depth }: JoistsByPositions,
+  { path = '', prefix = '', area }: JoistsWanted = {},
+): Joist[] {
   const { near, far } = frameExtent(room, direction);
   const ends = positions.map((position) => bothEnds(position));
   const problems: Problem[] = [];
@@ -70,7 +75,9 @@ export function joistsAt(room: Room, { direction, positions, width, depth }: Joi
   };
   return order.flatMap((index, place) => {
     const [atStart, atEnd] = ends[index];
-    return joistLine(room, direction, atStart, atEnd, { id: `J${place + 1}`, ...facts }) ?? [];
+    return joistLine(room, direction, { atStart, atEnd }, { id: `${prefix}J${place + 1}`, ...facts }, area).map(
+      ({ joist }) => joist,
+    );
   });
 }
 

@@ -5,7 +5,7 @@ import { problem, refuse } from '../survey/inputError.js';
 import type { Joist, JoistsBySpacing } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
 import { roomSchema, spacingFields } from '../survey/schemas.js';
-import { ASSUMED_WIDTH, frameExtent } from './joistLine.js';
+import { ASSUMED_WIDTH, frameExtent, type JoistsWanted } from './joistLine.js';
 import { joistsAt } from './joistsFromPositions.js';
 
 /** What {@link joistsFromSpacing} takes. */
@@ -20,7 +20,8 @@ const requestSchema: z.ZodMiniType<SpacingRequest> = z.strictObject({ room: room
  *
  * @param request - `first` and `last` are distances in mm from the room's least coordinate across the joists; a regular joist
  *   that would overlap `last` is left out. Width in mm, 47 when not given
- * @returns joists in order across the room, `known: 'given'`, with no spread
+ * @returns joists in order across the room, `known: 'given'`, with no spread, each as far as it runs in the room, on a wall too. A
+ *   joist that leaves the room and comes back, as beside a chimney breast, is one joist for each stretch: `J3a`, `J3b`
  * @throws InputError when a value is missing, unknown or out of range, when no joist falls in the room, or when `last` does not
  * @example
  * ```ts
@@ -38,7 +39,11 @@ export function joistsFromSpacing(request: SpacingRequest): Joist[] {
 }
 
 /** {@link joistsFromSpacing} without its door. */
-export function evenJoists(room: Room, { direction, first, spacing, width, depth, last }: JoistsBySpacing, path = ''): Joist[] {
+export function evenJoists(
+  room: Room,
+  { direction, first, spacing, width, depth, last }: JoistsBySpacing,
+  { path = '', ...wanted }: JoistsWanted = {},
+): Joist[] {
   const { near, far } = frameExtent(room, direction);
   const end = last === undefined ? far : near + toGrid(last);
   if (end < near || end > far) {
@@ -55,5 +60,5 @@ export function evenJoists(room: Room, { direction, first, spacing, width, depth
   if (centres.length === 0) {
     refuse(problem('no-joists', `${path}first`, `a first joist within the room's ${fromGrid(far - near)} mm`, String(first)));
   }
-  return joistsAt(room, { direction, positions: centres.map(fromGrid), width, depth }, path);
+  return joistsAt(room, { direction, positions: centres.map(fromGrid), width, depth }, { path, ...wanted });
 }

@@ -1,11 +1,11 @@
 import { fromGrid, toGrid } from '../survey/grid.js';
+import { distanceTo, isWithin } from '../survey/isWithin.js';
 import { corners, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening } from '../survey/room.js';
 import { frameOf } from './frame.js';
 import type { Inference } from './inferJoists.js';
 import { frameExtent } from './joistLine.js';
-import { distanceTo, isWithin } from './marksInRoom.js';
 
 /** Where a person can put a hole. */
 export interface Reach {

@@ -18,14 +18,27 @@ export function admit<T>(schema: z.ZodMiniType<T>, input: unknown, root = ''): T
   return input as T;
 }
 
-/** A schema check of our own: `code`, `expected` and, if given, `received` come out in the problem as they stand. */
-export const demand = <T>(test: (value: T) => boolean, code: string, expected: string, received?: (value: T) => string) =>
+/** What a schema check of our own found: `code`, `expected` and, if given, `received` come out in the problem as they stand. */
+interface Fault {
+  readonly code: string;
+  /** From the value that is checked. */
+  readonly path?: readonly (string | number)[];
+  readonly expected: string;
+  readonly received?: string;
+}
+
+/** A schema check of our own that may find several faults. */
+export const demandNone = <T>(faults: (value: T) => readonly Fault[]) =>
   z.check<T>(({ value, issues }) => {
-    if (test(value)) return;
-    const params = { code, expected, ...(received && { received: received(value) }) };
-    const issue: RawIssue = { code: 'custom', input: value, path: [], params, continue: true };
-    issues.push(issue);
+    for (const { path = [], ...params } of faults(value)) {
+      const issue: RawIssue = { code: 'custom', input: value, path: [...path], params, continue: true };
+      issues.push(issue);
+    }
   });
+
+/** A schema check of our own for one condition. */
+export const demand = <T>(test: (value: T) => boolean, code: string, expected: string, received?: (value: T) => string) =>
+  demandNone<T>((value) => (test(value) ? [] : [{ code, expected, ...(received && { received: received(value) }) }]));
 
 function problemsOf(issue: Issue, input: unknown, root: string): Problem[] {
   const at = pathText(root, issue.path);

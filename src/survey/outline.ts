@@ -21,6 +21,10 @@ export function twiceArea(points: readonly Point[]): number {
   return sum;
 }
 
+/** Grid points in anticlockwise order. */
+export const anticlockwise = (points: readonly Point[]): readonly Point[] =>
+  twiceArea(points) < 0 ? [...points].reverse() : points;
+
 /** Area enclosed by an outline in mm, in m2. */
 export const areaM2 = (outline: readonly Point[]): number => Math.abs(twiceArea(corners(outline))) / 2 / 1e12;
 
@@ -62,7 +66,8 @@ export function isSimple(outline: readonly Point[]): boolean {
   return true;
 }
 
-const turn = (a: Point, b: Point, c: Point): number => Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
+/** Which way three points turn: 1 anticlockwise, 0 straight on, -1 clockwise. */
+export const turn = (a: Point, b: Point, c: Point): number => Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
 
 const foldsBack = (a: Point, b: Point, c: Point): boolean => (a.x - b.x) * (c.x - b.x) + (a.y - b.y) * (c.y - b.y) >= 0;
 

@@ -1,12 +1,13 @@
 import * as z from 'zod/mini';
 import type { BoardStock } from './boardStock.js';
-import { demand } from './door.js';
+import { demand, demandNone } from './door.js';
 import type { Joist, JoistDescription } from './joist.js';
 import type { Layer } from './layer.js';
 import type { Mark } from './mark.js';
 import { corners, extentOf, isSimple } from './outline.js';
 import type { Point } from './point.js';
 import type { Opening, Room } from './room.js';
+import { zonesInRoom } from './zonesInRoom.js';
 
 /** Coordinates further out than this are not a room, mm. */
 const FARTHEST = 1_000_000;
@@ -67,7 +68,8 @@ export const joistSchema: z.ZodMiniType<Joist> = z.looseObject({
   known: z.enum(['given', 'measured', 'inferred']),
 });
 
-const joistList = z.array(joistSchema).check(z.minLength(1), z.maxLength(2000));
+/** Empty where only the zones of a room are boarded; without zones, whoever locates the joists refuses it. */
+const joistList = z.array(joistSchema).check(z.maxLength(2000));
 
 export const spacingFields = {
   direction,
@@ -126,6 +128,27 @@ const roomOutline = outlineSchema.check(
   ),
 );
 
+/** Zones lie within the room, apart from each other, and have names of their own. */
+function zoneFaults({ outline, zones = [] }: Room) {
+  if (zones.length === 0 || [outline, ...zones.map((zone) => zone.outline)].some((each) => !isSimple(each))) return [];
+  const { outside, over } = zonesInRoom(
+    outline,
+    zones.map((zone) => zone.outline),
+  );
+  const repeated = zones.flatMap(({ id }, index) => (zones.findIndex((each) => each.id === id) < index ? [index] : []));
+  const fault = (code: string, expected: string) => (index: number) => ({
+    code,
+    path: ['zones', index],
+    expected,
+    received: zones[index].id,
+  });
+  return [
+    ...repeated.map(fault('repeated-id', 'zones with different ids')),
+    ...outside.map(fault('zone-outside-room', 'a zone within the room')),
+    ...over.map(fault('zones-overlap', 'zones that do not lie over each other')),
+  ];
+}
+
 export const roomSchema: z.ZodMiniType<Room> = z
   .strictObject({
     id: z.optional(label),
@@ -153,6 +176,7 @@ export const roomSchema: z.ZodMiniType<Room> = z
       'walls whose edge is an index into the outline',
       ({ walls = [], outline }) => `edge ${Math.max(...walls.map(({ edge }) => edge))} of ${sidesOf(outline)} sides`,
     ),
+    demandNone(zoneFaults),
   );
 
 export const layerSchema: z.ZodMiniType<Layer> = z.strictObject({

@@ -4,13 +4,14 @@ import { kindOf, type PieceKind } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 
 /** Placings tried to find it out. */
-const STEPS = 500;
+const STEPS = 4000;
 
 /** Whether the pieces of a layout can be cut from as many of a problem's boards as the layout has, as far as a short search tells. */
 export function canBeCut(problem: PlacementProblem, { wanted, boards }: Laid): boolean {
   const found = new Map<string, { readonly kind: PieceKind; count: number }>();
+  const narrowest = Math.min(...wanted.map(({ width }) => width));
   for (const { piece, width } of wanted) {
-    const kind = kindOf(problem, piece, width);
+    const kind = kindOf(problem, piece, width, narrowest);
     const key = `${width} ${kind.sizes.join(' ')}`;
     const known = found.get(key) ?? { kind, count: 0 };
     known.count++;
@@ -22,7 +23,10 @@ export function canBeCut(problem: PlacementProblem, { wanted, boards }: Laid): b
     problem.stocks,
     kinds.map(({ kind }) => kind),
     Int32Array.from(kinds, ({ count }) => count),
-    { boards: boards.length, available: problem.stocks.map(({ board }) => board.available ?? Infinity) },
+    {
+      caps: [{ of: problem.stocks.map(() => 1), most: boards.length }],
+      available: problem.stocks.map(({ board }) => board.available ?? Infinity),
+    },
     [
       {
         kinds: Float64Array.from(kinds, ({ kind }) => kind.size * kind.width),

@@ -1,6 +1,8 @@
 import type { PlacementProblem } from './placementProblem.js';
 import type { Band } from './rowLayouts.js';
-import { type RowPattern, WORD } from './rowPatterns.js';
+
+/** Joists whose bits share a word. */
+export const WORD = 30;
 
 /** For two neighbouring rows: per joist under a butt joint of the lower one, the joists that the upper one may not use, as bits. */
 export type JointConflicts = readonly Int32Array[];
@@ -25,7 +27,10 @@ export function jointConflicts(problem: PlacementProblem, below: Band, above: Ba
 }
 
 /** The joists that a row above this pattern may not use. */
-export function blockedBy(conflicts: JointConflicts, { joists, bits }: RowPattern): Int32Array {
+export function blockedBy(
+  conflicts: JointConflicts,
+  { joists, bits }: { readonly joists: readonly number[]; readonly bits: Int32Array },
+): Int32Array {
   const blocked = new Int32Array(bits.length);
   for (const joist of joists) for (let word = 0; word < blocked.length; word++) blocked[word] |= conflicts[joist][word];
   return blocked;

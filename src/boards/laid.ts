@@ -11,8 +11,6 @@ export interface Laid {
   readonly wanted: readonly WantedPiece[];
   readonly boards: readonly PackedBoard[];
   readonly measures: Measures;
-  /** What the preference looks at before boards and butt joints, as one number. */
-  readonly first: number;
 }
 
 /** How a row is divided. */

@@ -1,32 +1,26 @@
 import type { Division, Laid, PackedBoard, WantedPiece } from './laid.js';
-import type { LayoutSpace } from './layoutSpace.js';
+import type { LaidRows } from './laidRows.js';
 import { measure } from './measures.js';
-import type { KindsOnBoard } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { widthOn } from './possiblePieces.js';
-import type { RowPattern } from './rowPatterns.js';
+import type { RowSpace } from './rowSpace.js';
 
 /** Names the pieces of a layout that a search has found. */
-export function laidFrom(
-  problem: PlacementProblem,
-  space: LayoutSpace,
-  patterns: readonly RowPattern[],
-  packed: readonly KindsOnBoard[],
-): Laid {
-  const { layout, rows, toLay } = space;
+export function laidFrom(problem: PlacementProblem, space: RowSpace, { paths, packed }: LaidRows): Laid {
+  const { layout, rows } = space.set;
   const wanted: WantedPiece[] = [];
   const ofKind = space.kinds.map((): number[] => []);
-  const divisions = patterns.map((pattern, row): Division => {
+  const divisions = paths.map(({ arcs, joists }, row): Division => {
     const { graph, band } = rows[row];
     const pieces = graph.runs.map((): number[] => []);
     const joints: number[] = [];
-    for (const arc of pattern.arcs) {
+    for (const arc of arcs) {
       const piece = graph.piece[arc];
       if (piece === undefined) continue;
       const run = graph.runs[graph.run[arc]];
       pieces[graph.run[arc]].push(graph.index[arc]);
       if (graph.joist[arc] >= 0) joints.push(run.places[piece.to]);
-      ofKind[toLay.kinds[row][arc]].push(wanted.length);
+      ofKind[space.sorts[row].kinds[arc]].push(wanted.length);
       wanted.push({
         piece,
         width: widthOn(piece, band.width),
@@ -35,7 +29,7 @@ export function laidFrom(
         highJoint: piece.to < run.places.length - 1,
       });
     }
-    return { pieces, joints, joists: pattern.joists };
+    return { pieces, joints, joists };
   });
   const next = (kind: number): number => ofKind[kind].shift() as number;
   const boards = packed.map(
@@ -45,10 +39,6 @@ export function laidFrom(
       strips: strips.map(({ width, kinds }) => ({ width, pieces: kinds.map(next) })),
     }),
   );
-  const first = patterns.reduce(
-    (total, { arcs }, row) => total + arcs.reduce((sum, arc) => sum + space.costs.first[row][arc], 0),
-    0,
-  );
   const unmeasured = { layout, rows, divisions, wanted, boards };
-  return { ...unmeasured, measures: measure(problem, unmeasured), first };
+  return { ...unmeasured, measures: measure(problem, unmeasured) };
 }

@@ -1,61 +1,103 @@
 /** A column: what one unit of it costs, and what it does to each row. */
 export interface Column {
-  readonly cost: number;
+  cost: number;
   readonly rows: readonly number[];
   readonly values: readonly number[];
 }
 
 /**
- * A linear programme to be made as cheap as possible, columns being added as they are found: a basis, the inverse of its
- * matrix, and the values of its columns. Plain arithmetic only, so that it runs the same everywhere; nothing is decided on its
- * numbers, they only suggest weights, which are then rounded and checked as whole numbers.
+ * A linear programme to be made as cheap as possible, rows and columns being added as they are found: a basis, the inverse of
+ * its matrix, the values of its columns and the price of each row. Plain arithmetic only, so that it runs the same everywhere;
+ * nothing is decided on its numbers: they suggest prices, which are then made whole and judged exactly.
  */
 export interface LinearProgram {
-  readonly size: number;
-  readonly basis: Column[];
-  readonly inverse: Float64Array;
-  readonly values: Float64Array;
+  size: number;
+  /** Places for a row in `inverse`. */
+  stride: number;
+  inverse: Float64Array;
+  values: Float64Array;
+  prices: Float64Array;
+  basis: Column[];
 }
 
-/** Starts from a basis whose inverse is known. */
-export function linearProgram(basis: readonly Column[], inverse: Float64Array, right: Float64Array): LinearProgram {
-  const size = basis.length;
-  const values = new Float64Array(size);
-  for (let row = 0; row < size; row++) {
-    let value = 0;
-    for (let k = 0; k < size; k++) value += inverse[row * size + k] * right[k];
-    values[row] = value;
+const FIRST_STRIDE = 32;
+
+export const emptyProgram = (): LinearProgram => ({
+  size: 0,
+  stride: FIRST_STRIDE,
+  inverse: new Float64Array(FIRST_STRIDE * FIRST_STRIDE),
+  values: new Float64Array(FIRST_STRIDE),
+  prices: new Float64Array(FIRST_STRIDE),
+  basis: [],
+});
+
+/**
+ * Adds a row in which `column`, entering the basis with it, has the coefficient `own`. Either the other columns of the basis
+ * have coefficients in it too, `others` by their place, or the column has some in older rows, but not both.
+ */
+export function addRow(program: LinearProgram, column: Column, own: number, value: number, others?: Float64Array): void {
+  if (program.size === program.stride) grow(program);
+  const { size, stride, inverse, prices } = program;
+  const last = size * stride;
+  for (let k = 0; k < size; k++) inverse[last + k] = 0;
+  for (let row = 0; row < size; row++) inverse[row * stride + size] = 0;
+  inverse[last + size] = 1 / own;
+  if (others === undefined) {
+    const change = direction(program, column);
+    prices[size] = column.cost / own;
+    for (let row = 0; row < size; row++) {
+      inverse[row * stride + size] = -change[row] / own;
+      prices[size] += program.basis[row].cost * inverse[row * stride + size];
+    }
+  } else {
+    for (let row = 0; row < size; row++) {
+      if (others[row] === 0) continue;
+      const part = others[row] / own;
+      for (let k = 0; k < size; k++) inverse[last + k] -= part * inverse[row * stride + k];
+    }
+    for (let k = 0; k < size; k++) prices[k] += column.cost * inverse[last + k];
+    prices[size] = column.cost / own;
   }
-  return { size, basis: [...basis], inverse, values };
+  program.values[size] = value;
+  program.basis[size] = column;
+  program.size++;
 }
 
-/** Price of each row under the present basis. */
-export function duals({ size, basis, inverse }: LinearProgram): Float64Array {
-  const prices = new Float64Array(size);
+function grow(program: LinearProgram): void {
+  const { size, stride, inverse, values, prices } = program;
+  const wider = 2 * stride;
+  program.inverse = new Float64Array(wider * wider);
+  for (let row = 0; row < size; row++) program.inverse.set(inverse.subarray(row * stride, row * stride + size), row * wider);
+  program.values = new Float64Array(wider);
+  program.values.set(values);
+  program.prices = new Float64Array(wider);
+  program.prices.set(prices);
+  program.stride = wider;
+}
+
+/** Works out the prices anew, after costs have changed. */
+export function price({ size, stride, inverse, basis, prices }: LinearProgram): void {
+  prices.fill(0, 0, size);
   for (let row = 0; row < size; row++) {
     const { cost } = basis[row];
     if (cost === 0) continue;
-    for (let k = 0; k < size; k++) prices[k] += cost * inverse[row * size + k];
+    const from = row * stride;
+    for (let k = 0; k < size; k++) prices[k] += cost * inverse[from + k];
   }
-  return prices;
 }
 
-export function reducedCost({ cost, rows, values }: Column, prices: Float64Array): number {
-  let reduced = cost;
-  for (let i = 0; i < rows.length; i++) reduced -= prices[rows[i]] * values[i];
-  return reduced;
+export function costOf({ size, values, basis }: LinearProgram): number {
+  let cost = 0;
+  for (let row = 0; row < size; row++) cost += values[row] * basis[row].cost;
+  return cost;
 }
 
 const TINY = 1e-9;
 
 /** Brings a column into the basis; false where that would go on for ever. */
-export function bringIn({ size, basis, inverse, values }: LinearProgram, column: Column): boolean {
-  const change = new Float64Array(size);
-  for (let row = 0; row < size; row++) {
-    let sum = 0;
-    for (let i = 0; i < column.rows.length; i++) sum += inverse[row * size + column.rows[i]] * column.values[i];
-    change[row] = sum;
-  }
+export function bringIn(program: LinearProgram, column: Column, reduced: number): boolean {
+  const { size, stride, inverse, values, prices, basis } = program;
+  const change = direction(program, column);
   let leaving = -1;
   let step = Infinity;
   for (let row = 0; row < size; row++) {
@@ -68,13 +110,63 @@ export function bringIn({ size, basis, inverse, values }: LinearProgram, column:
   }
   if (leaving < 0) return false;
   const pivot = change[leaving];
-  for (let k = 0; k < size; k++) inverse[leaving * size + k] /= pivot;
-  values[leaving] = Math.max(0, values[leaving] / pivot);
+  const pivotRow = leaving * stride;
+  for (let k = 0; k < size; k++) inverse[pivotRow + k] /= pivot;
+  for (let k = 0; k < size; k++) prices[k] += reduced * inverse[pivotRow + k];
+  const entering = Math.max(0, values[leaving] / pivot);
   for (let row = 0; row < size; row++) {
-    if (row === leaving || change[row] === 0) continue;
-    for (let k = 0; k < size; k++) inverse[row * size + k] -= change[row] * inverse[leaving * size + k];
-    values[row] = Math.max(0, values[row] - change[row] * values[leaving]);
+    const part = change[row];
+    if (row === leaving || part === 0) continue;
+    const from = row * stride;
+    for (let k = 0; k < size; k++) inverse[from + k] -= part * inverse[pivotRow + k];
+    values[row] = Math.max(0, values[row] - part * entering);
   }
+  values[leaving] = entering;
   basis[leaving] = column;
   return true;
+}
+
+/** What one unit of a column takes from each column of the basis. */
+function direction({ size, stride, inverse }: LinearProgram, { rows, values }: Column): Float64Array {
+  const change = new Float64Array(size);
+  for (let row = 0; row < size; row++) {
+    const from = row * stride;
+    let sum = 0;
+    // A column may have coefficients in rows that are only now being added.
+    for (let i = 0; i < rows.length; i++) if (rows[i] < size) sum += inverse[from + rows[i]] * values[i];
+    change[row] = sum;
+  }
+  return change;
+}
+
+/** A programme as it was, to be gone back to. */
+export interface Snapshot {
+  readonly size: number;
+  readonly stride: number;
+  readonly inverse: Float64Array;
+  readonly values: Float64Array;
+  readonly prices: Float64Array;
+  readonly basis: readonly Column[];
+}
+
+export const snapshotOf = ({ size, stride, inverse, values, prices, basis }: LinearProgram): Snapshot => ({
+  size,
+  stride,
+  inverse: inverse.slice(0, size * stride),
+  values: values.slice(0, size),
+  prices: prices.slice(0, size),
+  basis: basis.slice(0, size),
+});
+
+export function restore(program: LinearProgram, snapshot: Snapshot): void {
+  const { size, stride } = snapshot;
+  program.size = size;
+  program.stride = stride;
+  program.inverse = new Float64Array(stride * stride);
+  program.inverse.set(snapshot.inverse);
+  program.values = new Float64Array(stride);
+  program.values.set(snapshot.values);
+  program.prices = new Float64Array(stride);
+  program.prices.set(snapshot.prices);
+  program.basis = [...snapshot.basis];
 }

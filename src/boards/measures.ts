@@ -5,7 +5,7 @@ import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
 import { isUnproven } from './unproven.js';
 
-export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures' | 'first'>): Measures {
+export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>): Measures {
   const { rules } = problem;
   const { rows, divisions, wanted, boards } = laid;
   const joints = divisions.flatMap((division) => division.joists.map((index) => problem.joists[index].joist));

@@ -12,9 +12,9 @@ export interface KindsOnBoard {
   readonly strips: readonly { readonly width: number; readonly kinds: readonly number[] }[];
 }
 
-/** The boards there may be. */
+/** The boards there may be: what those of each stock count for, and the most that all may come to. */
 export interface BoardLimits {
-  readonly boards: number;
+  readonly caps: readonly { readonly of: readonly number[]; readonly most: number }[];
   /** Per stock. */
   readonly available: readonly number[];
 }
@@ -45,22 +45,22 @@ export function packKinds(
   shares: readonly Shares[],
   steps: Steps,
 ): readonly KindsOnBoard[] | 'none' | 'unknown' {
-  const wanted = wantedOf(stocks, kinds, counts, shares);
+  const wanted = wantedOf(kinds, stocks, counts, shares, limits);
   const { left, share } = wanted;
-  const slack = capacityOf(wanted.boards, limits) - left.reduce((total, count, at) => total + share[at] * count, 0);
+  const slack = wanted.capacity - left.reduce((total, count, at) => total + share[at] * count, 0);
   if (slack < 0) return 'none';
   const packing: Packing = {
     stocks,
     wanted,
-    // Where there are boards enough of every stock, any board counts as the largest.
-    whole: limits.available.every((each) => each >= limits.boards) ? Math.max(...wanted.boards) : undefined,
+    caps: limits.caps,
+    spare: limits.caps.map(({ most }) => most),
     available: [...limits.available],
-    failed: new Map(),
+    failed: new Set(),
     chosen: [],
     steps,
     sure: true,
   };
-  if (!cut(packing, limits.boards, slack)) return packing.sure ? 'none' : 'unknown';
+  if (!cut(packing, slack)) return packing.sure ? 'none' : 'unknown';
   return packing.chosen.map(({ stock, way }) => ({
     stock,
     whole: way.whole.map((at) => wanted.kinds[at]),
@@ -68,98 +68,111 @@ export function packKinds(
   }));
 }
 
-/** What the boards that there may be come to by their shares. */
-export const capacityOf = (boards: readonly number[], { boards: most, available }: BoardLimits): number =>
-  available.every((each) => each >= most)
-    ? Math.max(...boards) * most
-    : boards.reduce((total, each, stock) => total + each * Math.min(most, available[stock]), 0);
-
 /** The kinds of pieces that are wanted, told by their place among these. */
 interface WantedKinds {
   readonly kinds: readonly number[];
   readonly widths: readonly number[];
   /** Per stock. */
+  readonly alone: readonly (readonly boolean[])[];
+  /** Per stock. */
   readonly sizes: readonly (readonly number[])[];
   readonly left: number[];
   readonly share: readonly number[];
   readonly boards: readonly number[];
+  /** What all boards come to. */
+  readonly capacity: number;
 }
 
-/** Kinds that are there at all, with the shares by which they fill boards most. */
+/** Kinds that are there at all, with the shares and the cap by which they fill boards most. */
 function wantedOf(
-  stocks: readonly Stock[],
   kinds: readonly PieceKind[],
+  stocks: readonly Stock[],
   counts: Int32Array,
   shares: readonly Shares[],
+  { caps }: BoardLimits,
 ): WantedKinds {
   const present: number[] = [];
   for (let kind = 0; kind < counts.length; kind++) if (counts[kind] > 0) present.push(kind);
-  let tightest = shares[0];
-  let most = 0;
+  let best = { shares: shares[0], boards: stocks.map(() => Infinity), capacity: Infinity, filled: -1 };
   for (const each of shares) {
     let total = 0;
     for (const kind of present) total += each.kinds[kind] * counts[kind];
-    const filled = total / Math.max(...each.boards);
-    if (filled > most) [tightest, most] = [each, filled];
+    for (const { of, most } of caps) {
+      if (of.some((one) => one === 0)) continue;
+      const perUnit = Math.max(...of.map((one, stock) => each.boards[stock] / one));
+      const filled = total / (perUnit * most);
+      if (filled > best.filled) best = { shares: each, boards: of.map((one) => one * perUnit), capacity: perUnit * most, filled };
+    }
   }
   return {
     kinds: present,
     widths: present.map((kind) => kinds[kind].width),
+    alone: stocks.map((_, stock) => present.map((kind) => kinds[kind].alone[stock])),
     sizes: stocks.map((_, stock) => present.map((kind) => kinds[kind].sizes[stock])),
     left: present.map((kind) => counts[kind]),
-    share: present.map((kind) => tightest.kinds[kind]),
-    boards: tightest.boards,
+    share: present.map((kind) => best.shares.kinds[kind]),
+    boards: best.boards,
+    capacity: best.capacity,
   };
 }
 
 interface Packing {
   readonly stocks: readonly Stock[];
   readonly wanted: WantedKinds;
-  readonly whole: number | undefined;
+  readonly caps: BoardLimits['caps'];
+  /** Per cap: what is left of it. */
+  readonly spare: number[];
   readonly available: number[];
-  /** Per set of pieces that were left: how many boards were not enough for them. */
-  readonly failed: Map<string, number>;
+  /** Sets of pieces that were left and could not be cut from the boards that were. */
+  readonly failed: Set<string>;
   readonly chosen: { readonly stock: number; readonly way: Way }[];
   readonly steps: Steps;
   sure: boolean;
 }
 
-/** Cuts what is left from so many boards, of which no more than `spare` may go to waste. */
-function cut(packing: Packing, boards: number, spare: number): boolean {
-  const { stocks, wanted, available, failed, steps, whole } = packing;
+/** Cuts what is left, of which no more than `slack` may go to waste. */
+function cut(packing: Packing, slack: number): boolean {
+  const { stocks, wanted, caps, spare, available, failed, steps } = packing;
   const first = wanted.left.findIndex((count) => count > 0);
   if (first < 0) return true;
-  if (boards === 0) return false;
-  const key = String.fromCharCode(...wanted.left, ...(whole === undefined ? available : []));
-  if ((failed.get(key) ?? 0) >= boards) return false;
+  const key = `${wanted.left.join(' ')};${spare.join(' ')};${available.join(' ')}`;
+  if (failed.has(key)) return false;
   for (let stock = 0; stock < stocks.length; stock++) {
-    if (available[stock] > 0 && wanted.sizes[stock][first] < Infinity && cutOne(packing, stock, first, boards, spare))
-      return true;
+    if (available[stock] <= 0 || wanted.sizes[stock][first] === Infinity) continue;
+    if (caps.some(({ of }, at) => of[stock] > spare[at])) continue;
+    if (cutOne(packing, stock, first, slack)) return true;
   }
-  if (steps.left > 0) failed.set(key, boards);
+  if (steps.left > 0) failed.add(key);
   return false;
 }
 
-function cutOne(packing: Packing, stock: number, first: number, boards: number, spare: number): boolean {
-  const { stocks, wanted, available, chosen, steps, whole } = packing;
+function cutOne(packing: Packing, stock: number, first: number, slack: number): boolean {
+  const { stocks, wanted, caps, spare, available, chosen, steps } = packing;
   const { length, width, kerf } = stocks[stock];
-  const { ways, all } = waysToCut({ length: length + kerf, width, kerf }, { ...wanted, sizes: wanted.sizes[stock] }, first);
+  const { ways, all, placings } = waysToCut(
+    { length: length + kerf, width, kerf },
+    { ...wanted, sizes: wanted.sizes[stock], alone: wanted.alone[stock] },
+    first,
+  );
   packing.sure &&= all;
+  steps.left -= placings;
   available[stock]--;
+  for (const [at, { of }] of caps.entries()) spare[at] -= of[stock];
   for (const way of ways) {
-    const waste = (whole ?? wanted.boards[stock]) - way.share;
-    if (waste > spare) break;
-    if (steps.left-- <= 0) {
+    const waste = wanted.boards[stock] === Infinity ? 0 : wanted.boards[stock] - way.share;
+    if (waste > slack) break;
+    if (steps.left <= 0) {
       packing.sure = false;
       break;
     }
     take(wanted.left, way, -1);
     chosen.push({ stock, way });
-    if (cut(packing, boards - 1, spare - waste)) return true;
+    if (cut(packing, slack - waste)) return true;
     chosen.pop();
     take(wanted.left, way, 1);
   }
   available[stock]++;
+  for (const [at, { of }] of caps.entries()) spare[at] += of[stock];
   return false;
 }
 

@@ -7,6 +7,8 @@ export interface PieceKind {
   readonly width: number;
   /** Per stock: its length with one cut, in grid steps; Infinity where that board cannot give it. */
   readonly sizes: readonly number[];
+  /** Per stock: whether nothing that is wanted goes beside it, so that it takes the whole width of its length. */
+  readonly alone: readonly boolean[];
   /** Its length from the longest board, with the least cut. */
   readonly size: number;
 }
@@ -31,12 +33,13 @@ export function pieceKinds(
   rows: readonly { readonly graph: RowGraph; readonly width: number }[],
 ): PieceKinds {
   const found = new Map<string, PieceKind>();
+  const narrowest = Math.min(...rows.flatMap(({ graph, width }) => graph.piece.map((piece) => widthOn(piece, width))));
   const lists: { graph: RowGraph; width: number; keys: string[] }[] = [];
   for (const { graph, width } of rows) {
     if (lists.some((list) => list.graph === graph && list.width === width)) continue;
     const keys = graph.piece.map((piece) => {
       if (piece === undefined) return '';
-      const kind = kindOf(problem, piece, widthOn(piece, width));
+      const kind = kindOf(problem, piece, widthOn(piece, width), narrowest);
       const key = `${kind.width} ${kind.sizes.join(' ')}`;
       if (!found.has(key)) found.set(key, kind);
       return key;
@@ -54,12 +57,13 @@ export function pieceKinds(
   };
 }
 
-/** The kind of one piece. */
-export function kindOf(problem: PlacementProblem, piece: PossiblePiece, width: number): PieceKind {
+/** The kind of one piece, `narrowest` being the least width of any piece that is wanted. */
+export function kindOf(problem: PlacementProblem, piece: PossiblePiece, width: number, narrowest: number): PieceKind {
   const sizes = problem.stocks.map((stock) =>
     width <= stock.width && fitsLength(problem, stock.length, piece) ? sizeFrom(stock, piece) + stock.kerf : Infinity,
   );
-  return { width, sizes, size: sizeFrom(longestOf(problem), piece) + leastKerf(problem) };
+  const alone = problem.stocks.map((stock) => width + stock.kerf + narrowest > stock.width);
+  return { width, sizes, alone, size: sizeFrom(longestOf(problem), piece) + leastKerf(problem) };
 }
 
 function compareSizes(a: readonly number[], b: readonly number[]): number {

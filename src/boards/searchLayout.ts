@@ -1,33 +1,27 @@
-import { cheapestLayout } from './cheapestLayout.js';
-import { easiestLayout } from './easiestLayout.js';
-import { type Found, fewestBoards, someLayout } from './fewestBoards.js';
-import { fewestJointsFirst } from './fewestJointsFirst.js';
+import { bestLayout } from './bestLayout.js';
+import type { Laid } from './laid.js';
+import { laidFrom } from './laidFrom.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { startSearch } from './search.js';
-import { surestLayout } from './surestLayout.js';
+
+/** What a search found. */
+export interface Found {
+  /** Nothing when no way to lay the room was found. */
+  readonly laid: Laid | undefined;
+  /** No layout has fewer boards; Infinity when there is none at all. */
+  readonly bound: number;
+  /** Whether no layout of as many boards has fewer butt joints. */
+  readonly jointsProven: boolean;
+}
 
 /** Looks for the best layout over all ways to divide the room into rows. */
 export function searchLayout(problem: PlacementProblem): Found {
-  const search = startSearch(problem);
-  if (search.candidates.length === 0) return { laid: undefined, bound: Infinity, jointsProven: false };
-  switch (problem.prefer) {
-    case 'tradesperson':
-      return easiestLayout(search);
-    case 'joints':
-      return fewestJointsFirst(search);
-    case 'certainty':
-      return surestLayout(search);
-    case 'cost':
-    case 'estimator':
-      return cheapestLayout(search);
-    default:
-      return fewestBoards(search);
-  }
+  const { best, bound, jointsProven } = bestLayout(problem);
+  return { laid: best && laidFrom(problem, best.space, best.laid), bound, jointsProven };
 }
 
 /** Whether some layout keeps the rules, as far as a short search can tell. */
 export function hasLayout(problem: PlacementProblem): boolean {
-  const search = startSearch(problem);
-  const some = search.candidates.length === 0 ? 'none' : someLayout(search, {});
-  return some !== undefined && some !== 'none';
+  return bestLayout({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }).best !== undefined;
 }
+
+const STEPS_OF_ANY = 400;

@@ -17,6 +17,8 @@ export interface Blank {
 /** Pieces that are wanted, by kind, the widest and longest first. */
 export interface Wanted {
   readonly widths: readonly number[];
+  /** Whether nothing goes beside it. */
+  readonly alone: readonly boolean[];
   /** Lengths with one cut. */
   readonly sizes: readonly number[];
   readonly left: readonly number[];
@@ -51,22 +53,22 @@ interface Cutting {
  * The ways to cut one board for a piece of kind `first` and others that are left, to which no other piece could be added; least
  * waste first. `all`: whether these are all there are.
  */
-export function waysToCut(blank: Blank, wanted: Wanted, first: number): { ways: Way[]; all: boolean } {
+export function waysToCut(blank: Blank, wanted: Wanted, first: number): { ways: Way[]; all: boolean; placings: number } {
   const taken = wanted.left.map(() => 0);
   const cutting: Cutting = { blank, wanted, first, taken, whole: [], lanes: [], ways: [], placings: 0, stopped: false };
   const rest = blank.length - wanted.sizes[first];
-  if (wanted.widths[first] === blank.width) {
+  if (wanted.alone[first]) {
     put(cutting, first, cutting.whole);
     addWhole(cutting, first, rest);
   } else {
     beginLane(cutting, first, blank.length, blank.width + blank.kerf);
   }
-  return { ways: cutting.ways.sort((a, b) => b.share - a.share), all: !cutting.stopped };
+  return { ways: cutting.ways.sort((a, b) => b.share - a.share), all: !cutting.stopped, placings: cutting.placings };
 }
 
 /** Whether a piece of this kind is left and may lie as a strip, or else as a whole piece, where so much length is left. */
-function mayLie({ blank, wanted, taken }: Cutting, kind: number, asStrip: boolean, rest: number): boolean {
-  return wanted.left[kind] > taken[kind] && wanted.widths[kind] < blank.width === asStrip && wanted.sizes[kind] <= rest;
+function mayLie({ wanted, taken }: Cutting, kind: number, asStrip: boolean, rest: number): boolean {
+  return wanted.left[kind] > taken[kind] && wanted.alone[kind] !== asStrip && wanted.sizes[kind] <= rest;
 }
 
 function put(cutting: Cutting, kind: number, into: number[]): void {

@@ -1,0 +1,66 @@
+import { wordsFor } from './jointConflicts.js';
+import { type Objective, objectivesFor } from './objectives.js';
+import { type PieceKind, pieceKinds } from './pieceKinds.js';
+import type { PlacementProblem } from './placementProblem.js';
+import { leastToEnd, type RowGraph } from './rowGraph.js';
+import type { RowSet } from './rowSets.js';
+
+/** Rows that can be divided alike, from boards that are cut alike. */
+export interface RowSort {
+  /** Its place among the groups. */
+  readonly group: number;
+  readonly graph: RowGraph;
+  /** Per arc: the kind of piece; -1 where no board is needed. */
+  readonly kinds: Int32Array;
+  /** Per objective, per arc. */
+  readonly costs: readonly Float64Array[];
+}
+
+/** One division of the ceiling into rows, as the search sees it. */
+export interface RowSpace {
+  readonly problem: PlacementProblem;
+  readonly set: RowSet;
+  readonly kinds: readonly PieceKind[];
+  /** Per row; rows of one sort share it. */
+  readonly sorts: readonly RowSort[];
+  /** Each sort once, with the number of its rows. */
+  readonly groups: readonly { readonly sort: RowSort; readonly count: number }[];
+  readonly objectives: readonly Objective[];
+  /** Words of bits for the joists. */
+  readonly words: number;
+  /** Per objective: what no layout on these rows can be below, by its rows alone. */
+  readonly least: readonly number[];
+  /** The one network that all rows share, every joist keeping its place from row to row; nothing where they do not. */
+  readonly alike: RowGraph | undefined;
+}
+
+export function rowSpace(problem: PlacementProblem, set: RowSet): RowSpace {
+  const { kinds, ofRow } = pieceKinds(
+    problem,
+    set.rows.map(({ graph, band }) => ({ graph, width: band.width })),
+  );
+  const objectives = objectivesFor(problem, set);
+  const sorts: RowSort[] = [];
+  for (const [row, { graph, band }] of set.rows.entries()) {
+    const alike = set.rows.findIndex((each, at) => at < row && each.graph === graph && each.band.width === band.width);
+    sorts.push(
+      alike >= 0
+        ? sorts[alike]
+        : {
+            group: new Set(sorts).size,
+            graph,
+            kinds: ofRow[row],
+            costs: objectives.map(({ ofPiece }) =>
+              Float64Array.from(graph.piece, (piece, arc) => (piece === undefined ? 0 : ofPiece(graph, arc, band))),
+            ),
+          },
+    );
+  }
+  const least = objectives.map(({ fixed }, at) =>
+    sorts.reduce((sum, { graph, costs }) => sum + (graph.nodes === 0 ? Infinity : leastToEnd(graph, costs[at])[0]), fixed),
+  );
+  const groups = [...new Set(sorts)].map((sort) => ({ sort, count: sorts.filter((each) => each === sort).length }));
+  const [{ graph }] = set.rows;
+  const alike = problem.parallel && set.rows.every((row) => row.graph === graph) ? graph : undefined;
+  return { problem, set, kinds, sorts, groups, alike, objectives, words: wordsFor(problem), least };
+}

@@ -1,0 +1,184 @@
+import { blockedBy } from './jointConflicts.js';
+import type { LaidRows } from './laidRows.js';
+import { isWithin, packByProgram } from './packByProgram.js';
+import { packInOrder } from './packInOrder.js';
+import { type BoardLimits, packKinds, type Shares, type Steps } from './packKinds.js';
+import { leastByPairs } from './quickLook.js';
+import {
+  type Cap,
+  fixNext,
+  goBack,
+  PARTS,
+  pathOf,
+  type Relaxation,
+  relax,
+  solve,
+  standingOf,
+  type WholePrices,
+} from './relaxation.js';
+import { leastBeyond, type RowPath, waysWithin } from './rowPath.js';
+import type { RowSpace } from './rowSpace.js';
+
+/** What is asked: whether rows can be laid so that an objective comes to no more than `most`, with others within their caps. */
+export interface Question {
+  readonly objective: number;
+  readonly most: number;
+  readonly caps: readonly Cap[];
+}
+
+interface Search {
+  readonly space: RowSpace;
+  readonly question: Question;
+  readonly relaxation: Relaxation;
+  readonly steps: Steps;
+  /** Rows and pieces below from which nothing came. */
+  readonly dead: Set<string>;
+  readonly shares: readonly Shares[];
+  sure: boolean;
+}
+
+/** Work on one programme; ways to divide a row that are compared; steps of one packing. */
+const WORK = 20_000;
+const MOST_WAYS = 400;
+const STEPS_OF_PACKING = 2000;
+/** What a look at one node, and at one packing, counts for. */
+const STEPS_OF_NODE = 20;
+const STEPS_OF_LOOK = 5;
+/** Placings of a piece that count for one step. */
+const PLACINGS = 3;
+
+/**
+ * Looks for rows row by row: a way to divide the next one is fixed, the programme tells what the rest can come to at best, and
+ * only ways that may still lead to what is asked are tried, those that the programme uses first.
+ */
+export function searchRows(space: RowSpace, question: Question, root: Relaxation, steps: Steps): LaidRows | 'none' | 'unknown' {
+  const relaxation = relax(space, question.objective, question.caps, root);
+  const area = space.problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf));
+  const search: Search = {
+    space,
+    question,
+    relaxation,
+    steps,
+    dead: new Set(),
+    shares: [{ kinds: Float64Array.from(space.kinds, ({ size, width }) => size * width), boards: area }],
+    sure: true,
+  };
+  const found = lay(search, undefined);
+  return found ?? (search.sure ? 'none' : 'unknown');
+}
+
+function lay(search: Search, blocked: Int32Array | undefined): LaidRows | undefined {
+  const { question, relaxation, steps, dead } = search;
+  const row = relaxation.fixed.length;
+  if (steps.left <= 0) {
+    search.sure = false;
+    return undefined;
+  }
+  steps.left -= STEPS_OF_NODE;
+  const key = row === 0 ? '' : `${row};${blocked?.join(' ') ?? ''};${countsOf(search, relaxation.fixed).join(' ')}`;
+  if (dead.has(key)) return undefined;
+  const before = relaxation.work;
+  const prices = solve(relaxation, WORK, question.most + 1e-3, 'best');
+  steps.left -= relaxation.work - before;
+  const slack = question.most * PARTS - prices.bound;
+  if (keptApart(search, prices, 0) > slack) return undefined;
+  if (slack < 0) return undefined;
+  const wasSure = search.sure;
+  search.sure = true;
+  const found = layNext(search, blocked, prices, slack);
+  if (found !== undefined) return found;
+  if (search.sure) dead.add(key);
+  search.sure &&= wasSure;
+  return undefined;
+}
+
+function layNext(search: Search, blocked: Int32Array | undefined, prices: WholePrices, slack: number): LaidRows | undefined {
+  const { space, relaxation, steps } = search;
+  const row = relaxation.fixed.length;
+  if (row === space.sorts.length) return cutFor(search, relaxation.fixed, prices);
+  const sort = space.sorts[row];
+  const { group } = sort;
+  const { ways, all } = waysWithin(sort.graph, prices.arcs[group], blocked, prices.least[group] + slack, MOST_WAYS);
+  search.sure &&= all;
+  const further = keptApart(search, prices, 2);
+  const used = usedBy(relaxation);
+  const paths = ways
+    .map(({ arcs, cost }) => ({ path: pathOf(relaxation, sort, arcs), cost }))
+    .filter(({ path, cost }) => cost - prices.least[group] + moreAbove(search, prices, path) + further <= slack)
+    .sort((a, b) => (used.get(b.path) ?? 0) - (used.get(a.path) ?? 0) || a.cost - b.cost);
+  const standing = standingOf(relaxation);
+  for (const { path } of paths) {
+    if (steps.left <= 0) {
+      search.sure = false;
+      return undefined;
+    }
+    fixNext(relaxation, path);
+    const found = lay(search, row + 1 < space.sorts.length ? blockedBy(space.set.conflicts[row], path) : undefined);
+    goBack(relaxation, standing);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** How much more the rows that are open, but for the next few, come to when neighbouring ones are kept apart two by two. */
+function keptApart({ space, relaxation }: Search, { arcs, least }: WholePrices, without: number): number {
+  const open = space.sorts.slice(relaxation.fixed.length + without);
+  const apart = leastByPairs(space, open, ({ group }) => arcs[group]);
+  return apart === undefined ? 0 : Math.max(0, apart - open.reduce((sum, { group }) => sum + least[group], 0));
+}
+
+/** How much more the next row comes to above this one. */
+function moreAbove({ space, relaxation }: Search, { arcs, least }: WholePrices, path: RowPath): number {
+  const row = relaxation.fixed.length;
+  const next = space.sorts[row + 1];
+  if (next === undefined) return 0;
+  const blocked = blockedBy(space.set.conflicts[row], path);
+  return leastBeyond(next.graph, arcs[next.group], blocked)[0] - least[next.group];
+}
+
+/** How much the programme uses each path. */
+function usedBy({ program }: Relaxation): Map<unknown, number> {
+  const used = new Map<unknown, number>();
+  for (let at = 0; at < program.size; at++) {
+    const { path } = program.basis[at] as { path?: unknown };
+    if (path !== undefined) used.set(path, (used.get(path) ?? 0) + program.values[at]);
+  }
+  return used;
+}
+
+function countsOf({ space }: Search, paths: readonly RowPath[]): Int32Array {
+  const counts = new Int32Array(space.kinds.length);
+  for (const { kinds, counts: of } of paths) for (const [at, kind] of kinds.entries()) counts[kind] += of[at];
+  return counts;
+}
+
+/** Cuts the pieces of a full set of rows, if that can be done within what is asked. */
+function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices): LaidRows | undefined {
+  const { space, question, steps } = search;
+  const { problem, objectives } = space;
+  const all = [...question.caps, { objective: question.objective, most: question.most }];
+  const limits: { of: readonly number[]; most: number }[] = [];
+  for (const { objective, most } of all) {
+    const left = paths.reduce((sum, path) => sum - path.costs[objective], most - objectives[objective].fixed);
+    if (left < 0) return undefined;
+    if (objectives[objective].boards.some((each) => each > 0)) limits.push({ of: objectives[objective].boards, most: left });
+  }
+  const counts = countsOf(search, paths);
+  if (limits.length === 0) limits.push({ of: problem.stocks.map(() => 1), most: counts.reduce((sum, each) => sum + each, 0) });
+  const given: BoardLimits = { caps: limits, available: problem.stocks.map(({ board }) => board.available ?? Infinity) };
+  steps.left -= STEPS_OF_LOOK;
+  const quick = packInOrder(problem.stocks, space.kinds, counts, fewestWithin(limits));
+  if (quick !== undefined && isWithin(quick, given)) return { paths: [...paths], packed: quick };
+  const guided = packByProgram(search.relaxation, counts, given, question.most, steps);
+  if (guided !== undefined) return { paths: [...paths], packed: guided };
+  const allowed = { left: Math.min(STEPS_OF_PACKING, Math.max(steps.left, 1) * PLACINGS) };
+  const before = allowed.left;
+  const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, prices], allowed);
+  steps.left -= (before - allowed.left) / PLACINGS;
+  if (packed === 'unknown') search.sure = false;
+  return typeof packed === 'string' ? undefined : { paths: [...paths], packed };
+}
+
+/** No more boards than this are within the limits. */
+const fewestWithin = (limits: BoardLimits['caps']): number =>
+  Math.min(...limits.map(({ of, most }) => Math.floor(most / Math.max(1, Math.min(...of)))));

@@ -12,6 +12,7 @@ export interface BoardLayout {
   readonly rows: readonly Row[];
   /** Number of butt joints that land on a joist. */
   readonly endJoints: number;
+  /** Boards of this layout that are not cut up yet; those that pieces already up were cut from, and what is at hand, do not count. */
   readonly boardsBought: number;
   /** Boards needed if every board came as short as its tolerance allows: what to order. `null`: no layout then. */
   readonly boardsAtMinimumLength: number | null;
@@ -75,6 +76,8 @@ export interface Piece {
   /** Takes the whole length of a board: needs one that is not short. */
   readonly tight: boolean;
   readonly massKg: number;
+  /** It is up already. */
+  readonly locked?: true;
 }
 
 /** One end of a piece. */
@@ -95,6 +98,8 @@ export interface Board {
   readonly stock: string;
   readonly cuts: readonly Cut[];
   readonly offcuts: readonly Offcut[];
+  /** Cut up already before this layout, and not counted as bought. */
+  readonly opened?: true;
 }
 
 /** `cross`: at a distance along the board, from one distance across it to another; `rip`: the other way about. */

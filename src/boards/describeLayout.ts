@@ -1,11 +1,11 @@
 import { bearingOf } from '../joists/bearing.js';
 import { fromGrid } from '../survey/grid.js';
-import { areaM2 } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Board, BoardLayout, End, Offcut, Piece, Row } from './boardLayout.js';
 import { type BoardPlan, cutsOf, type Place } from './cutsOfBoard.js';
 import type { Laid, PackedBoard } from './laid.js';
 import { type LaidEnd, type LaidPiece, laidPieces } from './laidPieces.js';
+import { layoutCounts, pieceAreaM2 } from './layoutCounts.js';
 import { cutOut } from './openingsInPieces.js';
 import type { PlacementProblem, Stock } from './placementProblem.js';
 
@@ -43,35 +43,18 @@ export function describeLayout(problem: PlacementProblem, laid: Laid): Described
   const boards = plans
     .map((plan, index) => describeBoard(problem, laid.boards[index], plan, named[index]))
     .sort((a, b) => Number(a.id.slice(1)) - Number(b.id.slice(1)));
-  const area = pieces.reduce((sum, piece) => sum + pieceArea(piece), 0);
-  const bought = laid.boards.reduce((sum, { stock }) => sum + stock.area, 0) / 1e6;
-  const prices = laid.boards.map(({ stock }) => stock.board.price);
   return {
     pieces,
     boards,
-    offcuts: boards
-      .flatMap((board) => board.offcuts)
-      .sort((a, b) => b.length * b.width - a.length * a.width || (a.board < b.board ? -1 : 1)),
+    ...layoutCounts(
+      problem.stocks.map(({ board }) => board),
+      pieces,
+      boards,
+    ),
     rows: describeRows(problem, laid),
-    endJoints: laid.measures.joints,
-    boardsBought: laid.boards.length,
-    boardsByStock: problem.stocks
-      .map(({ board }) => ({ stock: board.id, count: laid.boards.filter(({ stock }) => stock.board.id === board.id).length }))
-      .filter(({ count }) => count > 0),
-    ...(prices.every((price) => price !== undefined) && {
-      cost: Math.round(prices.reduce<number>((sum, price) => sum + (price ?? 0), 0) * 1e6) / 1e6,
-    }),
-    areaM2: rounded(area),
-    wasteAreaM2: rounded(bought - area),
-    cuts: boards.reduce((sum, board) => sum + board.cuts.length, 0),
     jointLength: jointLength(laid, order),
   };
 }
-
-const rounded = (squareMetres: number): number => Math.round(squareMetres * 1e6) / 1e6;
-
-const pieceArea = (piece: Piece): number =>
-  areaM2(piece.outline) - (piece.holes ?? []).reduce((sum, hole) => sum + areaM2(hole), 0);
 
 /** Rows and pieces in the order of the plan: from the low wall, from the low end. */
 function inPlanOrder(problem: PlacementProblem, laid: Laid): readonly LaidPiece[] {
@@ -126,7 +109,7 @@ function describePiece(problem: PlacementProblem, each: LaidPiece, stock: Stock,
     tight: each.nominal >= stock.length || place.length > stock.length - stock.lengthTolerance,
     massKg: 0,
   };
-  return { ...piece, massKg: Math.round(pieceArea(piece) * stock.board.massPerArea * 1000) / 1000 };
+  return { ...piece, massKg: Math.round(pieceAreaM2(piece) * stock.board.massPerArea * 1000) / 1000 };
 }
 
 /** Whether a ring turns anticlockwise on the plan. */

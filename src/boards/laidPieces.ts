@@ -4,6 +4,7 @@ import { sizeFrom } from './pieceKinds.js';
 import type { PlacedJoist, PlacementProblem } from './placementProblem.js';
 import type { Run } from './possiblePieces.js';
 import type { Band } from './rowLayouts.js';
+import type { Edges } from './standingJoints.js';
 
 /** One end of a piece as laid, in grid steps. */
 export interface LaidEnd {
@@ -47,9 +48,11 @@ export function laidPieces(problem: PlacementProblem, laid: Laid): LaidPiece[] {
       const shares = pieces.map((piece, k) => shareOf(problem, run, piece, short[start + k]));
       pieces.forEach((piece, k) => {
         const { from, to, nominal } = run.pieces[piece];
+        const meetsLow = k > 0 && run.pieces[pieces[k - 1]].to === from;
+        const meetsHigh = k + 1 < pieces.length && run.pieces[pieces[k + 1]].from === to;
         const ends = [
-          endAt(problem, band, run, from, [k > 0 ? shares[k - 1][1] : 0, shares[k][0]]),
-          endAt(problem, band, run, to, [shares[k][1], k + 1 < pieces.length ? shares[k + 1][0] : 0]),
+          endAt(problem, band, run, from, [meetsLow ? shares[k - 1][1] : (run.standing?.[from]?.below ?? 0), shares[k][0]]),
+          endAt(problem, band, run, to, [shares[k][1], meetsHigh ? shares[k + 1][0] : (run.standing?.[to]?.above ?? 0)]),
         ] as const;
         found.push({
           index: found.length,
@@ -106,19 +109,26 @@ function endAt(
   const at = run.places[place];
   if (place === 0) return { meets: run.lowMeets, position: at + above, offset: 0, gap: 0 };
   if (place === run.places.length - 1) return { meets: run.highMeets, position: at - below, offset: 0, gap: 0 };
-  const index = run.joistAt[place];
+  return buttAt(problem, band, at, run.standing?.[place]?.joist ?? run.joistAt[place], [below, above]);
+}
+
+/** A butt joint at a place, over one of the problem's joists or, by -1, over none. */
+export function buttAt(
+  problem: PlacementProblem,
+  row: Edges,
+  at: number,
+  joist: number,
+  [below, above]: readonly [number, number],
+): LaidEnd {
+  const end = { meets: 'board' as const, position: at, gap: problem.rules.jointGap + below + above };
+  if (joist < 0) return { ...end, offset: 0 };
   const off = (above - below) / 2;
-  return {
-    meets: 'board',
-    position: at,
-    joist: index,
-    offset: Math.round(Math.max(...strayed(problem.joists[index], band, at).map((away) => Math.abs(away + off)))),
-    gap: problem.rules.jointGap + below + above,
-  };
+  const offset = Math.round(Math.max(...strayed(problem.joists[joist], row, at).map((away) => Math.abs(away + off))));
+  return { ...end, joist, offset };
 }
 
 /** How far a square joint is from the middle of its joist at the two edges of the row. */
-const strayed = (joist: PlacedJoist, band: Band, at: number): number[] => [
+const strayed = (joist: PlacedJoist, band: Edges, at: number): number[] => [
   at - joist.centre(band.low),
   at - joist.centre(band.high),
 ];

@@ -12,8 +12,8 @@ import type { Joist } from '../survey/joist.js';
 import { corners, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening, Room } from '../survey/room.js';
-import type { PlacementRequest } from './placementRequest.js';
 import type { Preference } from './preference.js';
+import { keyOf, type LayingRequest, type Standing, standingOf } from './standing.js';
 
 /** A board that can be bought, in grid steps. */
 export interface Stock {
@@ -73,7 +73,7 @@ export interface PlacedOpening {
  * that a mirrored room is the same problem and gets the same answer.
  */
 export interface PlacementProblem {
-  readonly request: PlacementRequest;
+  readonly request: LayingRequest;
   readonly set: RuleSet;
   readonly located: LocatedJoists;
   readonly prefer: Preference;
@@ -87,13 +87,14 @@ export interface PlacementProblem {
   readonly stocks: readonly Stock[];
   readonly rules: PlacementRules;
   readonly openings: readonly PlacedOpening[];
+  readonly standing: Standing;
   readonly rowWidths: readonly number[] | undefined;
   /** Back to the plan, mm. */
   readonly toPlan: (u: number, v: number) => Point;
 }
 
 /** Turns a request that has passed its door into whole numbers. */
-export function placementProblem(request: PlacementRequest): PlacementProblem {
+export function placementProblem(request: LayingRequest): PlacementProblem {
   const set = rulesOf(request.rules);
   refuseOtherShapes(request.room);
   const located = locateJoists(request.room, request.joists, set);
@@ -107,17 +108,22 @@ export function placementProblem(request: PlacementRequest): PlacementProblem {
       joists: placeJoists(located.joists, frame, mirrored, { near, far, low, high }),
       openings: placeOpenings(request.room.openings ?? [], frame, mirrored, { near, far, low, high }),
       rowWidths: mirrored.v ? lines.reverse() : lines,
+      standing: standingOf(request, intoProblem(frame, mirrored, { near, far, low, high }), {
+        length: far - near,
+        depth: high - low,
+      }),
     };
   });
   const depth = high - low;
-  const keys = placed.map(({ joists, openings, rowWidths }) => [
+  const keys = placed.map(({ joists, openings, rowWidths, standing }) => [
     ...rowWidths,
     ...joists.flatMap((each) => [each.centre(0), each.centre(depth), each.low, each.high, each.joist.width, each.joist.sd]),
     ...openings.flatMap((each) => [each.near, each.far, each.low, each.high]),
+    ...keyOf(standing),
   ]);
   let best = 0;
   for (let i = 1; i < keys.length; i++) if (comesFirst(keys[i], keys[best])) best = i;
-  const { mirrored, joists, openings, rowWidths } = placed[best];
+  const { mirrored, joists, openings, rowWidths, standing } = placed[best];
   return {
     request,
     set,
@@ -132,6 +138,7 @@ export function placementProblem(request: PlacementRequest): PlacementProblem {
     stocks: stocksOf(request.boards, set),
     rules: placementRules(set),
     openings,
+    standing,
     rowWidths: request.rowWidths === undefined ? undefined : rowWidths,
     toPlan: (u, v) => {
       const { x, y } = frame.back(mirrored.u ? far - u : near + u, mirrored.v ? high - v : low + v);
@@ -185,6 +192,13 @@ function placeJoists(joists: readonly Joist[], frame: Frame, mirrored: Mirrored,
     })
     .sort((a, b) => a.centre(middle) - b.centre(middle) || (a.joist.id < b.joist.id ? -1 : 1));
 }
+
+const intoProblem =
+  (frame: Frame, mirrored: Mirrored, { near, far, low, high }: Extent) =>
+  (point: Point) => {
+    const { u, v } = frame.into(point);
+    return { u: mirrored.u ? far - u : u - near, v: mirrored.v ? high - v : v - low };
+  };
 
 function placeOpenings(openings: readonly Opening[], frame: Frame, mirrored: Mirrored, extent: Extent): PlacedOpening[] {
   const { near, far, low, high } = extent;

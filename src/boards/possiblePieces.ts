@@ -1,6 +1,9 @@
 import { toGrid } from '../survey/grid.js';
 import type { PlacedJoist, PlacedOpening, PlacementProblem } from './placementProblem.js';
+import { leavesStanding, type PlacesInRun, placesInRun } from './placesInRun.js';
 import type { Band } from './rowLayouts.js';
+import { isBare } from './standing.js';
+import { type Edges, type StandingJoint, standingBeside } from './standingJoints.js';
 
 /** A stretch of a row from wall or opening to wall or opening, and where it may be divided. */
 export interface Run {
@@ -13,6 +16,8 @@ export interface Run {
   readonly pieces: readonly PossiblePiece[];
   /** For each place, the pieces that start there, shortest first. */
   readonly starting: readonly (readonly number[])[];
+  /** Per place, where pieces are up: the joint that they make there. */
+  readonly standing?: readonly (StandingJoint | undefined)[];
 }
 
 /** A piece from one place of a run to another that the rules allow and some board can give. */
@@ -26,6 +31,8 @@ export interface PossiblePiece {
   readonly give: number;
   /** What it needs of the width of a board, where that is less than its row. */
   readonly width?: number;
+  /** It is up already, and takes no board. */
+  readonly isUp?: true;
 }
 
 /** What a piece of a row needs of the width of a board. */
@@ -38,35 +45,67 @@ export function runsOf(problem: PlacementProblem, band: Band): Run[] {
   const joists = problem.joists
     .map((joist, index) => ({ joist, index, at: joist.centre(middle) }))
     .filter(({ joist }) => joist.low <= band.low + wallGap.greatest && joist.high >= band.high - wallGap.greatest);
+  const beside = isBare(problem.standing) ? [] : standingBeside(problem, band, (row) => stretches(problem, row));
   return stretches(problem, band).map(({ from, to, lowMeets, highMeets }) => {
-    const inside = joists.filter(
+    const onJoists = joists.filter(
       ({ joist, at }, place) =>
         at > from && at < to && (place === 0 || joists[place - 1].at !== at) && spareTimber(problem, joist, band, at) >= 0,
     );
+    const { inside, up }: PlacesInRun = isBare(problem.standing)
+      ? { inside: onJoists, up: [] }
+      : placesInRun(problem, band, { from, to }, onJoists, beside);
     const places = [from, ...inside.map(({ at }) => at), to];
     const { jointGive, wallGive } = problem.rules;
     const gives = [
       lowMeets === 'wall' ? wallGive : 0,
-      ...inside.map(({ joist, at }) => Math.min(jointGive, spareTimber(problem, joist, band, at))),
+      ...inside.map(({ index, at }) =>
+        index < 0 ? jointGive : Math.min(jointGive, spareTimber(problem, problem.joists[index], band, at)),
+      ),
       highMeets === 'wall' ? wallGive : 0,
     ];
     const supports = places.map((place) => ({
       before: joists.filter(({ at }) => at < place).length,
       upTo: joists.filter(({ at }) => at <= place).length,
     }));
-    const pieces: PossiblePiece[] = [];
-    const starting: number[][] = places.map(() => []);
-    for (let i = 0; i < places.length; i++) {
-      for (let k = i + 1; k < places.length; k++) {
-        if (supports[k].upTo - supports[i].before < problem.rules.pieceSupports) continue;
-        const piece = pieceBetween(problem, band, { from: i, to: k, places, gives });
-        if (piece === undefined) continue;
-        starting[i].push(pieces.length);
-        pieces.push(piece);
-      }
-    }
-    return { lowMeets, highMeets, places, joistAt: [-1, ...inside.map(({ index }) => index), -1], pieces, starting };
+    const isSupported = (i: number, k: number): boolean =>
+      supports[k].upTo - supports[i].before >= problem.rules.pieceSupports && leavesStanding(problem, band, places, up, [i, k]);
+    return {
+      lowMeets,
+      highMeets,
+      places,
+      joistAt: [-1, ...inside.map(({ index }) => index), -1],
+      ...piecesOf(problem, band, { places, gives, up }, isSupported),
+      ...(up.length > 0 && {
+        standing: [undefined, ...inside.map(({ standing }) => standing), undefined],
+      }),
+    };
   });
+}
+
+/** Every piece from one place to another that may be laid, and those that are up. */
+function piecesOf(
+  problem: PlacementProblem,
+  band: Band,
+  { up, ...between }: Pick<Between, 'places' | 'gives'> & Pick<PlacesInRun, 'up'>,
+  isAllowed: (from: number, to: number) => boolean,
+): Pick<Run, 'pieces' | 'starting'> {
+  const { places } = between;
+  const pieces: PossiblePiece[] = [];
+  const starting: number[][] = places.map(() => []);
+  for (let i = 0; i < places.length; i++) {
+    for (let k = i + 1; k < places.length; k++) {
+      if (!isAllowed(i, k)) continue;
+      const piece = pieceBetween(problem, band, { from: i, to: k, ...between });
+      if (piece === undefined) continue;
+      starting[i].push(pieces.length);
+      pieces.push(piece);
+    }
+  }
+  for (const [i, k] of up) {
+    starting[i].push(pieces.length);
+    pieces.push({ from: i, to: k, nominal: places[k] - places[i], cut: 0, give: 0, isUp: true });
+  }
+  return { pieces, starting };
 }
 
 interface Stretch {
@@ -77,7 +116,7 @@ interface Stretch {
 }
 
 /** From wall to wall, less the openings that take the whole width of the row. */
-function stretches(problem: PlacementProblem, band: Band): Stretch[] {
+function stretches(problem: PlacementProblem, band: Edges): Stretch[] {
   const { nominal, greatest } = problem.rules.wallGap;
   const across = problem.openings.filter((opening) => spans(opening, band, greatest));
   const found: Stretch[] = [];
@@ -96,7 +135,7 @@ function stretches(problem: PlacementProblem, band: Band): Stretch[] {
 }
 
 /** Whether an opening takes the whole width of a row; one that leaves a sliver beside a wall gap does. */
-export const spans = (opening: PlacedOpening, band: Band, allowance = 0): boolean =>
+export const spans = (opening: PlacedOpening, band: Edges, allowance = 0): boolean =>
   opening.low <= band.low + (band.low <= allowance ? allowance : 0) && opening.high >= band.high;
 
 /** Timber to spare on each side of a butt joint on this joist, beyond the least, all the way across the row. */

@@ -2,7 +2,8 @@ import type { PossiblePiece, Run } from './possiblePieces.js';
 
 /**
  * A row as a network: its nodes are the places where a piece may begin or end, its arcs the pieces. Every way from the first
- * node to the last is a way to divide the row. Where an opening parts the row, an arc without a piece leads across it.
+ * node to the last is a way to divide the row. An arc without a piece leads across an opening that parts the row, and along a
+ * piece that is up already.
  */
 export interface RowGraph {
   readonly runs: readonly Run[];
@@ -12,7 +13,7 @@ export interface RowGraph {
   readonly to: Int32Array;
   /** Whether some piece needs less of a board's width than its row. */
   readonly narrow: boolean;
-  /** Nothing across an opening. */
+  /** Nothing across an opening or along a piece that is up. */
   readonly piece: readonly (PossiblePiece | undefined)[];
   /** Which joist the butt joint at the end of the arc is on; -1 at a wall or an opening. */
   readonly joist: Int32Array;
@@ -35,7 +36,7 @@ export function rowGraph(runs: readonly Run[]): RowGraph {
       starts[base + place] = to.length;
       for (const each of run.starting[place]) {
         to.push(base + run.pieces[each].to);
-        piece.push(run.pieces[each]);
+        piece.push(run.pieces[each].isUp ? undefined : run.pieces[each]);
         joist.push(run.joistAt[run.pieces[each].to]);
         inRun.push(at);
         index.push(each);

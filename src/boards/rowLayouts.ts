@@ -1,6 +1,8 @@
 import { fromGrid } from '../survey/grid.js';
 import { problem, refuse } from '../survey/inputError.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { pinnedAroundLocked, rowsAroundLocked } from './rowsAroundLocked.js';
+import type { Edges } from './standingJoints.js';
 
 /** One row: a band across the joists, in grid steps. */
 export interface Band {
@@ -28,6 +30,10 @@ export interface RowLayout {
  */
 export function rowLayouts(problem: PlacementProblem): RowLayout[] {
   if (problem.rowWidths !== undefined) return [pinnedRows(problem, problem.rowWidths)];
+  if (problem.standing.up.length > 0) {
+    const full = (depth: number) => fullRows({ ...problem, depth: depth + 2 * problem.rules.wallGap.least });
+    return rowsAroundLocked(problem, full).map((rows) => between(problem, rows));
+  }
   const { wallGap } = problem.rules;
   const layouts: RowLayout[] = [];
   const seen = new Set<string>();
@@ -125,7 +131,17 @@ function pinnedRows(problem: PlacementProblem, widths: readonly number[]): RowLa
     const wanted = least === greatest ? `rows that make ${least} in all` : `rows that make ${least} to ${greatest} in all`;
     refuse(wrongWidth('rowWidths', wanted, fromGrid(total)));
   }
-  return laid(problem, widths, Math.floor(spare / 2));
+  const rows = laid(problem, widths, Math.floor(spare / 2));
+  return problem.standing.up.length === 0 ? rows : between(problem, pinnedAroundLocked(problem, rows.bands));
+}
+
+/** Rows with these edges. */
+function between(problem: PlacementProblem, rows: readonly Edges[]): RowLayout {
+  const whole = new Set(problem.stocks.map((stock) => stock.width));
+  return {
+    gap: rows[0].low,
+    bands: rows.map(({ low, high }) => ({ low, high, width: high - low, ripped: !whole.has(high - low) })),
+  };
 }
 
 const wrongWidth = (path: string, expected: string, received: number) =>

@@ -3,6 +3,7 @@ import type { PlacementProblem } from './placementProblem.js';
 import { type Run, runsOf } from './possiblePieces.js';
 import { type RowGraph, rowGraph } from './rowGraph.js';
 import { type Band, type RowLayout, rowLayouts } from './rowLayouts.js';
+import { isBare } from './standing.js';
 import { undominatedRows } from './undominatedRows.js';
 
 /** A row with its runs and the network of its divisions. */
@@ -24,7 +25,7 @@ export interface RowSet {
 export function rowSets(problem: PlacementProblem): RowSet[] {
   const graphs = new Map<string, RowGraph>();
   const known = new Map<string, JointConflicts>();
-  const everywhere = problem.parallel && problem.openings.length === 0;
+  const everywhere = problem.parallel && problem.openings.length === 0 && isBare(problem.standing);
   const conflictsOf = (below: Band, above: Band): JointConflicts => {
     const key = problem.parallel ? '' : `${below.low} ${below.high} ${above.low} ${above.high}`;
     const conflicts = known.get(key) ?? jointConflicts(problem, below, above);

@@ -215,6 +215,7 @@ export const boardStockSchema: z.ZodMiniType<BoardStock> = z.strictObject({
   kerf: z.optional(z.number().check(z.gte(0), z.lte(50))),
   lengthTolerance: z.optional(z.number().check(z.gte(0), z.lte(100))),
   widthTolerance: z.optional(z.number().check(z.gte(0), z.lte(100))),
+  atHand: z.optional(z.literal(true)),
 });
 
 export const boardsSchema: z.ZodMiniType<readonly BoardStock[]> = z.array(boardStockSchema).check(
@@ -224,7 +225,7 @@ export const boardsSchema: z.ZodMiniType<readonly BoardStock[]> = z.array(boardS
   demand((boards) => new Set(boards.map((board) => board.thickness)).size <= 1, 'mixed-boards', 'boards of one thickness'),
   demand((boards) => new Set(boards.map((board) => board.edge)).size <= 1, 'mixed-boards', 'boards of one edge profile'),
   demand(
-    (boards) => new Set(boards.map((board) => board.price === undefined)).size <= 1,
+    (boards) => new Set(boards.filter((board) => !board.atHand).map((board) => board.price === undefined)).size <= 1,
     'price-missing',
     'a price for every board or for none',
   ),

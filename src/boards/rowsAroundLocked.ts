@@ -1,0 +1,99 @@
+import { toGrid } from '../survey/grid.js';
+import { problem as inputProblem, refuse } from '../survey/inputError.js';
+import type { Stretch } from './lockedPieces.js';
+import type { PlacementProblem } from './placementProblem.js';
+import type { Edges } from './standingJoints.js';
+
+/** A row where pieces are up, or one to be laid between them. */
+type Rows = readonly Edges[];
+
+/** The bands of the pieces that are up: pieces that lie beside each other share one. From the low side. */
+export function lockedBands(up: readonly Stretch[]): Edges[] {
+  const bands: { low: number; high: number }[] = [];
+  for (const { low, high } of [...up].sort((a, b) => a.low - b.low)) {
+    const last = bands[bands.length - 1];
+    if (last !== undefined && low < last.high) last.high = Math.max(last.high, high);
+    else bands.push({ low, high });
+  }
+  return bands;
+}
+
+/** Ways to fill the room with rows between those that are up, told apart by the edges of the rows; the first few of many. */
+const MOST_WAYS = 200;
+/** An edge that is no further off than this is in its place, grid steps. */
+const HAIR = toGrid(0.01);
+
+/**
+ * Every way to divide the room into rows round those that are up, which stay where they are: full rows, and between two rows that
+ * are up, or such a row and a wall, at most one that is ripped; beside a wall, if there is one, it is the row at the wall.
+ */
+export function rowsAroundLocked(problem: PlacementProblem, full: (depth: number) => readonly (readonly number[])[]): Rows[] {
+  const bands = lockedBands(problem.standing.up);
+  let ways: Rows[] = [[]];
+  for (let i = 0; i <= bands.length; i++) {
+    const [before, after] = [bands[i - 1], bands[i]] as readonly (Edges | undefined)[];
+    const between = fillings(problem, before?.high, after?.low, full);
+    ways = ways
+      .flatMap((way) => between.map((rows) => [...way, ...rows, ...(after === undefined ? [] : [after])]))
+      .slice(0, MOST_WAYS);
+  }
+  return ways;
+}
+
+/** Rows between two that are up; where one is not given, to the wall. */
+function fillings(
+  problem: PlacementProblem,
+  below: number | undefined,
+  above: number | undefined,
+  full: (depth: number) => readonly (readonly number[])[],
+): Rows[] {
+  const { wallGap, edgeGap, rowWidth } = problem.rules;
+  const from = below === undefined ? wallGap.nominal : below + edgeGap;
+  const to = above === undefined ? problem.depth - wallGap.nominal : above - edgeGap;
+  const atWall = below === undefined || above === undefined;
+  const [wider, narrower] = atWall ? [wallGap.nominal - wallGap.least, wallGap.greatest - wallGap.nominal] : [HAIR, HAIR];
+  if (to - from <= narrower) return to - from >= -wider - edgeGap ? [[]] : [];
+  const widest = Math.max(...problem.stocks.map((stock) => stock.width));
+  const least = Math.max(rowWidth, 1);
+  return full(to - from).flatMap((widths): Rows[] => {
+    const rest = to - from - widths.reduce((sum, width) => sum + width + edgeGap, 0);
+    // Beside the low wall the rows are counted from the row above them.
+    const start = (used: number): number => (below === undefined ? from + rest - used : from);
+    const ripped = rest < least && rest + wider >= least ? least : rest;
+    const isWhole = widths.length > 0 && rest + edgeGap <= narrower && rest + edgeGap >= -wider;
+    const ordered = above === undefined ? [...widths, ripped] : [ripped, ...widths];
+    return [
+      ...(isWhole ? [stacked(problem, widths, start(-edgeGap))] : []),
+      ...(ripped >= least && ripped < widest ? [stacked(problem, ordered, start(ripped))] : []),
+    ];
+  });
+}
+
+function stacked({ rules }: PlacementProblem, widths: readonly number[], from: number): Edges[] {
+  let low = from;
+  return widths.map((width) => {
+    const row = { low, high: low + width };
+    low = row.high + rules.edgeGap;
+    return row;
+  });
+}
+
+/**
+ * Rows of these widths, pushed along until they lie where pieces are up.
+ *
+ * @throws InputError when pieces that are up lie in no row
+ */
+export function pinnedAroundLocked(problem: PlacementProblem, pinned: Rows): Rows {
+  const bands = lockedBands(problem.standing.up);
+  const rowOf = (band: Edges): Edges | undefined =>
+    pinned.find(({ low, high }) => 2 * low < band.low + band.high && band.low + band.high < 2 * high);
+  const away = bands.length === 0 ? 0 : bands[0].low - (rowOf(bands[0])?.low ?? bands[0].low);
+  const pushed = pinned.map(({ low, high }) => ({ low: low + away, high: high + away }));
+  for (const band of bands) {
+    const row = pushed.find(({ low, high }) => Math.abs(low - band.low) <= HAIR && Math.abs(high - band.high) <= HAIR);
+    if (row === undefined) refuse(inputProblem('rows-do-not-fit', 'rowWidths', 'rows that the locked pieces lie in', 'others'));
+  }
+  return pushed.map(
+    (row) => bands.find((band) => Math.abs(row.low - band.low) <= HAIR && Math.abs(row.high - band.high) <= HAIR) ?? row,
+  );
+}

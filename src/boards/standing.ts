@@ -1,0 +1,47 @@
+import { toGrid } from '../survey/grid.js';
+import type { Piece } from './boardLayout.js';
+import { type IntoProblem, lockedStretches, type Stretch, stretchOf } from './lockedPieces.js';
+import type { PlacementRequest } from './placementRequest.js';
+
+/** What a plan that was made before asks of this one, beside the request. */
+export interface Earlier {
+  /** Pieces that are to be laid where they were, each cut from a board yet. */
+  readonly kept?: readonly Piece[];
+  /** Whether butt joints must stay off the joists along which the old ceiling has a joint there. */
+  readonly offOldJoints?: boolean;
+}
+
+/** A request with what was there before. */
+export type LayingRequest = PlacementRequest & Earlier;
+
+/** What is there already, in the problem's coordinates. */
+export interface Standing {
+  /** Pieces that are up, in the order of the request. */
+  readonly up: readonly Stretch[];
+  /** Pieces that are to be laid where they were: `near` and `far` are where their ends were, by their nominal length. */
+  readonly kept: readonly Stretch[];
+  /** Joints beneath that butt joints must not lie over. */
+  readonly beneath: readonly Stretch[];
+}
+
+export function standingOf(
+  { locked = [], kept = [], offOldJoints = false, lining = [] }: LayingRequest,
+  into: IntoProblem,
+  room: { readonly length: number; readonly depth: number },
+): Standing {
+  return {
+    up: lockedStretches(locked, into, room),
+    kept: kept.map(({ outline, ends }) => {
+      const [low, high] = ends.map(({ position }) => into({ x: toGrid(position), y: toGrid(position) }).u);
+      return { ...stretchOf(outline, into), near: Math.min(low, high), far: Math.max(low, high) };
+    }),
+    beneath: offOldJoints ? lining.flatMap(({ joints = [] }) => joints.map((line) => stretchOf(line, into))) : [],
+  };
+}
+
+/** Numbers that tell one view of it from another. */
+export const keyOf = ({ up, kept, beneath }: Standing): number[] =>
+  [...up, ...kept, ...beneath].flatMap(({ near, far, low, high }) => [near, far, low, high]);
+
+/** Whether there is anything that makes rows differ. */
+export const isBare = ({ up, kept, beneath }: Standing): boolean => up.length + kept.length + beneath.length === 0;

@@ -121,7 +121,7 @@ function turnsLeft(points: readonly Point[]): boolean {
   return doubled > 0;
 }
 
-function describeEnd(problem: PlacementProblem, end: LaidEnd, factory: boolean): End {
+export function describeEnd(problem: PlacementProblem, end: LaidEnd, factory: boolean): End {
   const { x, y } = problem.toPlan(end.position, 0);
   const common = {
     meets: end.meets,
@@ -182,7 +182,7 @@ function describeRows({ mirrored, toPlan, frame }: PlacementProblem, { rows }: L
 }
 
 /** Butt joints, and the edges along which pieces of neighbouring rows lie together. */
-function jointLength({ rows }: Laid, pieces: readonly LaidPiece[]): number {
+export function jointLength({ rows }: Laid, pieces: readonly LaidPiece[]): number {
   let length = 0;
   for (const piece of pieces) if (piece.ends[1].meets === 'board') length += piece.width;
   for (let row = 1; row < rows.length; row++) {

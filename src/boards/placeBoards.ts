@@ -11,7 +11,9 @@ import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { reasonsFor } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
-import { searchLayout } from './searchLayout.js';
+import { boughtOf, searchAtHand } from './searchAtHand.js';
+import type { LayingRequest } from './standing.js';
+import { withLocked } from './withLocked.js';
 
 /**
  * Lays boards on a ceiling: rows across the joists, butt joints on joists and staggered, every piece cut from a board.
@@ -40,18 +42,19 @@ export function placeBoards(request: PlacementRequest): BoardLayout {
 }
 
 /** {@link placeBoards} without its door. */
-export function layBoards(request: PlacementRequest): BoardLayout {
+export function layBoards(request: LayingRequest): BoardLayout {
   const wanted = placementProblem(request);
-  const { laid, bound, jointsProven } = searchLayout(wanted);
+  const { laid, bound, jointsProven } = searchAtHand(wanted);
   if (laid === undefined) {
     const { findings, relaxations } = whyInfeasible(wanted);
     throw new InfeasibleError(findings, relaxations);
   }
-  const described =
+  const newlyLaid =
     describeLayout(wanted, laid) ??
     refuse(
       problem('room-shape', 'room.openings', 'openings that leave each piece of board whole', 'one that cuts a piece in two'),
     );
+  const described = withLocked(wanted, laid, newlyLaid);
   const proven = bound === described.boardsBought;
   return {
     ...described,
@@ -69,9 +72,12 @@ export function layBoards(request: PlacementRequest): BoardLayout {
 function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | null {
   const stocks = wanted.stocks.map((stock) => ({ ...stock, length: stock.length - stock.lengthTolerance }));
   const short: PlacementProblem = { ...wanted, prefer: 'boards', stocks };
-  if (canBeCut(short, laid)) return laid.boards.length;
-  return searchLayout(short).laid?.boards.length ?? null;
+  if (boughtOf(laid) === laid.boards.length && canBeCut(short, laid)) return laid.boards.length;
+  const found = searchAtHand(short).laid;
+  return found === undefined ? null : boughtOf(found);
 }
 
 const costBound = ({ boards }: PlacementRequest, bound: number): number =>
-  Math.round(bound * Math.min(...boards.map(({ price }) => price ?? 0)) * 1e6) / 1e6;
+  bound === 0
+    ? 0
+    : Math.round(bound * Math.min(...boards.filter(({ atHand }) => !atHand).map(({ price }) => price ?? 0)) * 1e6) / 1e6;

@@ -236,6 +236,9 @@ const LENGTH_TOLERANCE = 5;
 
 function stocksOf(boards: readonly BoardStock[], set: RuleSet): Stock[] {
   return boards
+    .map((given) =>
+      given.atHand ? { ...given, available: given.available ?? 1, lengthTolerance: given.lengthTolerance ?? 0 } : given,
+    )
     .map((board) => ({
       board,
       length: toGrid(board.length),

@@ -30,7 +30,7 @@ export function placesInRun(
   const { joints, pieces } = standingIn(problem, row, run);
   const free = onJoists.filter(
     ({ at, index }) =>
-      !pieces.some(([from, to]) => from <= at && at <= to) &&
+      !pieces.some(({ from, to }) => from <= at && at <= to) &&
       !beside.some((joint) => joint.joist === index || Math.abs(joint.at - at) < problem.rules.stagger) &&
       !problem.standing.beneath.some((joint) => isOver(problem, row, index, joint)),
   );
@@ -39,7 +39,7 @@ export function placesInRun(
   );
   const placeOf = (at: number): number =>
     at === run.from ? 0 : at === run.to ? inside.length + 1 : inside.findIndex((each) => each.at === at) + 1;
-  return { inside, up: pieces.map(([from, to]) => [placeOf(from), placeOf(to)]) };
+  return { inside, up: pieces.map(({ from, to }) => [placeOf(from), placeOf(to)]) };
 }
 
 /** Whether a butt joint of another layer runs along this joist beneath some of the row. */

@@ -27,8 +27,8 @@ export interface StandingJoint {
 /** What pieces that are up make of a run. */
 export interface StandingInRun {
   readonly joints: readonly StandingJoint[];
-  /** Per piece that is up, from the low end of the run: the places where it begins and ends. */
-  readonly pieces: readonly (readonly [from: number, to: number])[];
+  /** From the low end of the run: which of the pieces that are up, and the places where it begins and ends. */
+  readonly pieces: readonly { readonly index: number; readonly from: number; readonly to: number }[];
 }
 
 /** Pieces and walls that are no further apart than this leave nothing to be boarded between them, grid steps. */
@@ -40,27 +40,28 @@ const isIn = (piece: Stretch, { low, high }: Edges): boolean => piece.low < high
 /** The joints that pieces which are up make in a run, and where in it these pieces lie. */
 export function standingIn(problem: PlacementProblem, row: Edges, run: RunEnds): StandingInRun {
   const up = problem.standing.up
-    .filter((piece) => isIn(piece, row) && piece.near < run.to && piece.far > run.from)
-    .sort((a, b) => a.near - b.near);
+    .map((piece, index) => ({ piece, index }))
+    .filter(({ piece }) => isIn(piece, row) && piece.near < run.to && piece.far > run.from)
+    .sort((a, b) => a.piece.near - b.piece.near);
   const joints: StandingJoint[] = [];
   const put = (below?: Stretch, above?: Stretch): number => {
     const joint = jointBetween(problem, row, below, above);
     joints.push(joint);
     return joint.at;
   };
-  const pieces = up.map((): [number, number] => [run.from, run.to]);
-  for (const [i, piece] of up.entries()) {
-    const before = up[i - 1];
-    if (i === 0) {
-      if (piece.near - run.from > LEAST_LEFT) pieces[i][0] = put(undefined, piece);
+  const pieces = up.map(({ index }) => ({ index, from: run.from, to: run.to }));
+  for (const [i, { piece }] of up.entries()) {
+    const before = up[i - 1]?.piece;
+    if (before === undefined) {
+      if (piece.near - run.from > LEAST_LEFT) pieces[i].from = put(undefined, piece);
     } else if (piece.near - before.far > LEAST_LEFT) {
-      pieces[i - 1][1] = put(before);
-      pieces[i][0] = put(undefined, piece);
+      pieces[i - 1].to = put(before);
+      pieces[i].from = put(undefined, piece);
     } else {
-      pieces[i][0] = put(before, piece);
-      pieces[i - 1][1] = pieces[i][0];
+      pieces[i].from = put(before, piece);
+      pieces[i - 1].to = pieces[i].from;
     }
-    if (i === up.length - 1 && run.to - piece.far > LEAST_LEFT) pieces[i][1] = put(piece);
+    if (i === up.length - 1 && run.to - piece.far > LEAST_LEFT) pieces[i].to = put(piece);
   }
   return { joints, pieces };
 }

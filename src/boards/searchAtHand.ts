@@ -1,0 +1,80 @@
+import type { Found } from './fewestBoards.js';
+import type { Laid } from './laid.js';
+import { inOrder, isBetter, measure } from './measures.js';
+import type { PlacementProblem, Stock } from './placementProblem.js';
+import { rowSets } from './rowSets.js';
+import { startSearch } from './search.js';
+import { searchLayout } from './searchLayout.js';
+
+/** Looks for the best layout, with what is up already and what is at hand taken into account. */
+export function searchAtHand(problem: PlacementProblem): Found {
+  const nothing = problem.standing.up.length === 0 ? undefined : nothingToLay(problem);
+  if (nothing !== undefined) return { laid: nothing, bound: 0, jointsProven: true };
+  return problem.stocks.some(isAtHand) ? withFewestBought(problem) : searchLayout(problem);
+}
+
+const isAtHand = ({ board }: Stock): boolean => board.atHand === true;
+
+/** Boards of a layout that are to be bought. */
+export const boughtOf = ({ boards }: Laid): number => boards.filter(({ stock }) => !isAtHand(stock)).length;
+
+/** A room that is full already. */
+function nothingToLay(problem: PlacementProblem): Laid | undefined {
+  const full = rowSets(problem).find(({ rows }) =>
+    rows.every(({ graph }) => graph.nodes > 0 && graph.piece.every((piece) => piece === undefined)),
+  );
+  if (full === undefined) return undefined;
+  const divisions = full.rows.map(({ runs }) => ({ pieces: runs.map(() => []), joints: [], joists: [] }));
+  const laid = { ...full, divisions, wanted: [], boards: [] };
+  return { ...laid, measures: measure(problem, laid), first: 0 };
+}
+
+/** How many boards more than the fewest are tried, where they may save butt joints. */
+const MORE = 2;
+
+/**
+ * The search counts all boards alike, so it is asked with no board to be bought, then with one of each size, and so on, until
+ * there is a layout; then whether more are better by the preference.
+ */
+function withFewestBought(problem: PlacementProblem): Found {
+  const limited = (most: number): PlacementProblem => ({
+    ...problem,
+    stocks: problem.stocks.map((stock) =>
+      isAtHand(stock) ? stock : { ...stock, board: { ...stock.board, available: Math.min(most, stock.board.available ?? most) } },
+    ),
+  });
+  const atHand = problem.stocks.filter(isAtHand).reduce((sum, { board }) => sum + (board.available ?? 1), 0);
+  const least = startSearch(problem).candidates[0]?.bound;
+  if (least === undefined) return { laid: undefined, bound: Infinity, jointsProven: false };
+  let bound = Math.max(0, least - atHand);
+  let isSure = true;
+  for (let most = bound; most <= least + MOST_TRIED; most++) {
+    const fewest = searchLayout({ ...limited(most), prefer: 'boards' });
+    if (fewest.laid === undefined) {
+      isSure &&= fewest.bound === Infinity;
+      if (isSure) bound = most + 1;
+      continue;
+    }
+    const others = Array.from({ length: MORE + 1 }, (_, i) => searchLayout(limited(most + i)).laid);
+    const laid = others.reduce<Laid>(
+      (best, each) => (each !== undefined && isPreferred(problem, each, best) ? each : best),
+      fewest.laid,
+    );
+    return { laid, bound: Math.min(bound, boughtOf(laid)), jointsProven: false };
+  }
+  return { laid: undefined, bound: isSure ? Infinity : bound, jointsProven: false };
+}
+
+/** Boards beyond the bound that are thought of. */
+const MOST_TRIED = 12;
+
+/** Whether a layout is better by the preference when only what is bought counts. */
+function isPreferred({ prefer }: PlacementProblem, one: Laid, other: Laid): boolean {
+  const order = (laid: Laid): number[] => {
+    const bought = laid.boards.filter(({ stock }) => !isAtHand(stock));
+    const area = bought.reduce((sum, { stock }) => sum + stock.area, 0);
+    const cost = bought.reduce((sum, { stock }) => sum + Math.round((stock.board.price ?? 0) * 1000), 0);
+    return inOrder({ ...laid.measures, boards: bought.length, area, cost }, prefer);
+  };
+  return isBetter(order(one), order(other));
+}

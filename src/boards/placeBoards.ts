@@ -6,6 +6,7 @@ import { canBeCut } from './canBeCut.js';
 import { describeLayout } from './describeLayout.js';
 import { InfeasibleError } from './infeasibleError.js';
 import type { Laid } from './laid.js';
+import { lockedFindings } from './lockedFindings.js';
 import { placementFindings } from './placementFindings.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
@@ -64,7 +65,7 @@ export function layBoards(request: LayingRequest): BoardLayout {
     proven,
     piecesProven: proven && jointsProven,
     reasons: reasonsFor(wanted, laid, bound),
-    findings: inOrderOfSeverity(placementFindings(wanted, described)),
+    findings: inOrderOfSeverity([...lockedFindings(wanted, described), ...placementFindings(wanted, described)]),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
+import type { Preference } from '../boards/preference.js';
 import type { FixingLength } from '../fixings/fixingLength.js';
 import type { PlacedFixings } from '../fixings/placedFixings.js';
 import type { Inference } from '../joists/inferJoists.js';
@@ -10,6 +11,7 @@ import type { BoardStock } from '../survey/boardStock.js';
 import type { Direction, Joist } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
+import type { TakeOffOptions } from '../takeoff/takeOffOptions.js';
 import type { TakeOff } from '../takeoff/takeOffResult.js';
 import type { CompletedFixingInputs } from './fixCeiling.js';
 
@@ -20,7 +22,9 @@ export interface CompletedJob extends CompletedFixingInputs {
   readonly lining: readonly Layer[];
   readonly boards: readonly BoardStock[];
   readonly rules: RuleSet;
-  readonly prefer: string;
+  readonly prefer: Preference;
+  /** Present when the job had any. */
+  readonly takeOff?: TakeOffOptions;
 }
 
 /** One ceiling, whole: plain data. */

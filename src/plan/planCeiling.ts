@@ -3,9 +3,7 @@ import { attemptPlacement } from '../boards/attemptPlacement.js';
 import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { layBoards } from '../boards/placeBoards.js';
 import { type Preference, preferenceSchema } from '../boards/preference.js';
-import { asbestosFindings } from '../decision/asbestosFindings.js';
 import { locateJoists } from '../joists/locateJoists.js';
-import { type Finding, inOrderOfSeverity } from '../rules/finding.js';
 import { rulesInputSchema } from '../rules/schemas.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import type { BoardStock } from '../survey/boardStock.js';
@@ -14,15 +12,10 @@ import type { JoistDescription } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
 import { boardsSchema, joistDescriptionSchema, liningSchema, roomSchema } from '../survey/schemas.js';
-import { takeOffOf } from '../takeoff/takeOff.js';
 import { type TakeOffOptions, takeOffOptionsSchema } from '../takeoff/takeOffOptions.js';
-import { cautions } from './cautions.js';
 import type { CeilingPlan } from './ceilingPlan.js';
-import { certainty } from './certainty.js';
-import { completeFixing, type FixingInputs, fixCeiling, fixingInputs } from './fixCeiling.js';
-import { movementJoint } from './movementJoint.js';
-import { rememberedRules } from './rememberedRules.js';
-import { wetFinish } from './wetFinish.js';
+import { completeFixing, type FixingInputs, fixingInputs } from './fixCeiling.js';
+import { planAround } from './planAround.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
 export interface Job extends FixingInputs {
@@ -76,45 +69,13 @@ export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
  */
 export function planCeiling(job: Job): CeilingPlan {
   admit(jobSchema, job);
-  const { room, lining, boards, prefer = 'tradesperson', takeOff = {} } = job;
+  const { room, lining, boards, prefer = 'tradesperson', takeOff } = job;
   const rules = rulesOf(job.rules);
   const located = locateJoists(room, job.joists, rules);
-  const { joists, direction, inference } = located;
-  const completed = { room, joists, lining, boards, rules, prefer, ...completeFixing(job, rules) };
-  const layout = layBoards({ room, joists, boards, rules, lining, prefer });
-  const { fixings, fixingLength, findings: screwFindings } = fixCeiling(completed, layout, located, rules);
-  const { sureness, findings: probing } = certainty(layout, located, rules);
-  const findings = inOrderOfSeverity([
-    ...asbestosFindings(lining, fixings.count),
-    // Before what the layout itself has to say: a drawing has room for the first few only.
-    ...cautions({
-      addedMass: boards[0].massPerArea,
-      heaviestPiece: Math.max(...layout.pieces.map((piece) => piece.massKg)),
-      liningGiven: lining.length > 0,
-    }),
-    ...located.findings,
-    ...probing,
-    ...layout.findings.map(asBinding),
-    ...wetFinish({ thickness: boards[0].thickness, finish: completed.finish }, located, rules),
-    ...rememberedRules(rules, boards[0].thickness),
-    ...movementJoint(room, rules),
-    ...screwFindings,
-  ]);
-  const hold = findings.find((each) => each.severity === 'hold');
-  const bought = takeOffOf({ room, layout, fixings, fixingLength, job: completed }, takeOff);
-  return {
-    job: completed,
-    room,
-    joists,
-    ...(inference && { inference }),
-    layout,
-    fixings,
-    fixingLength,
-    takeOff: { ...bought, ...(hold && { hold: hold.message }) },
-    ...sureness,
-    findings,
-    meta: { held: hold !== undefined, direction, ruleSet: rules.title },
-  };
+  const { joists } = located;
+  const fixing = completeFixing(job, rules);
+  const completed = { room, joists, lining, boards, rules, prefer, ...fixing, ...(takeOff && { takeOff }) };
+  return planAround(completed, located, layBoards({ room, joists, boards, rules, lining, prefer }));
 }
 
 /**
@@ -137,6 +98,3 @@ export function planCeiling(job: Job): CeilingPlan {
  * ```
  */
 export const tryPlanCeiling = (job: Job): PlacementAttempt<CeilingPlan> => attemptPlacement(() => planCeiling(job));
-
-/** Laying boards over joists too far apart is a departure; planning a ceiling on them breaks the rule. */
-const asBinding = (each: Finding): Finding => (each.code === 'support-centres-exceeded' ? { ...each, severity: 'error' } : each);

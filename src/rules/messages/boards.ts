@@ -8,6 +8,17 @@ export const boards: Messages = {
   'end-off-timber': {
     message: 'The butt joint of {pieces} is not on {joist}: less than 10 mm of timber on one side.',
   },
+  'locked-off-timber': {
+    of: 'end-off-timber',
+    message: 'The butt joint of {pieces} is on no joist, and one of them is up already.',
+    remedy:
+      'Cut the piece that is up back to the middle of a joist that was found, or take it down; or cut out a strip of the old ceiling and fix a side batten or noggings flush. Do not leave an end of board hanging.',
+  },
+  'locked-on-one-support': {
+    of: 'piece-on-one-support',
+    message: 'Piece {piece}, which is up already, has {value} joists under it; {limit} are the least.',
+    remedy: 'Prop it and take it down, or cut out a strip of the old ceiling and fix a side batten or noggings flush.',
+  },
   'bearing-short': {
     message:
       'The butt joint of {pieces} on {joist} cannot keep both edge distances: the joint may be {limit} mm off the middle of the joist, and is {value}.',

@@ -7,6 +7,7 @@ export {
   type PlacementAttempt,
   type Relaxation,
 } from './boards/infeasibleError.js';
+export type { LockedPiece } from './boards/lockedPieces.js';
 export { placeBoards } from './boards/placeBoards.js';
 export type { PlacementRequest } from './boards/placementRequest.js';
 export type { Preference } from './boards/preference.js';
@@ -59,6 +60,9 @@ export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
 export { compareRules, type RuleSetsToCompare } from './plan/compareRules.js';
 export type { CompletedFixingInputs, FixingInputs, ScrewChoice } from './plan/fixCeiling.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
+export type { PlanChange } from './plan/planChanges.js';
+export { type ReplannedCeiling, replanCeiling, tryReplanCeiling } from './plan/replanCeiling.js';
+export type { FoundJoist, OffcutAtHand, Replanning } from './plan/replanRequest.js';
 export type { ComparedRule, RulesComparison, RulesForCeiling } from './plan/rulesComparison.js';
 export type { CheckRecord, CheckStep } from './rules/checkRecord.js';
 export type { Finding, Severity, Where } from './rules/finding.js';

@@ -199,7 +199,8 @@ function merged(pieces: readonly LaidPiece[]): (readonly [number, number])[] {
   const order = [...pieces].sort((a, b) => a.box.near - b.box.near);
   const stretches: [number, number][] = [];
   for (const { box, ends } of order) {
-    if (ends[0].meets === 'board') stretches[stretches.length - 1][1] = box.far;
+    const last = stretches[stretches.length - 1];
+    if (ends[0].meets === 'board' && last !== undefined) last[1] = box.far;
     else stretches.push([box.near, box.far]);
   }
   return stretches;

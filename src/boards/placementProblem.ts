@@ -12,6 +12,7 @@ import type { Joist } from '../survey/joist.js';
 import { corners, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening, Room } from '../survey/room.js';
+import type { IntoProblem } from './lockedPieces.js';
 import type { Preference } from './preference.js';
 import { keyOf, type LayingRequest, type Standing, standingOf } from './standing.js';
 
@@ -89,6 +90,8 @@ export interface PlacementProblem {
   readonly openings: readonly PlacedOpening[];
   readonly standing: Standing;
   readonly rowWidths: readonly number[] | undefined;
+  /** From the plan, in grid steps. */
+  readonly into: IntoProblem;
   /** Back to the plan, mm. */
   readonly toPlan: (u: number, v: number) => Point;
 }
@@ -108,6 +111,7 @@ export function placementProblem(request: LayingRequest): PlacementProblem {
       joists: placeJoists(located.joists, frame, mirrored, { near, far, low, high }),
       openings: placeOpenings(request.room.openings ?? [], frame, mirrored, { near, far, low, high }),
       rowWidths: mirrored.v ? lines.reverse() : lines,
+      into: intoProblem(frame, mirrored, { near, far, low, high }),
       standing: standingOf(request, intoProblem(frame, mirrored, { near, far, low, high }), {
         length: far - near,
         depth: high - low,
@@ -123,7 +127,7 @@ export function placementProblem(request: LayingRequest): PlacementProblem {
   ]);
   let best = 0;
   for (let i = 1; i < keys.length; i++) if (comesFirst(keys[i], keys[best])) best = i;
-  const { mirrored, joists, openings, rowWidths, standing } = placed[best];
+  const { mirrored, joists, openings, rowWidths, into, standing } = placed[best];
   return {
     request,
     set,
@@ -139,6 +143,7 @@ export function placementProblem(request: LayingRequest): PlacementProblem {
     rules: placementRules(set),
     openings,
     standing,
+    into,
     rowWidths: request.rowWidths === undefined ? undefined : rowWidths,
     toPlan: (u, v) => {
       const { x, y } = frame.back(mirrored.u ? far - u : near + u, mirrored.v ? high - v : low + v);
@@ -234,7 +239,7 @@ function comesFirst(a: readonly number[], b: readonly number[]): boolean {
 /** How much shorter and narrower a board may come when nobody says, mm. */
 const LENGTH_TOLERANCE = 5;
 
-function stocksOf(boards: readonly BoardStock[], set: RuleSet): Stock[] {
+export function stocksOf(boards: readonly BoardStock[], set: RuleSet): Stock[] {
   return boards
     .map((given) =>
       given.atHand ? { ...given, available: given.available ?? 1, lengthTolerance: given.lengthTolerance ?? 0 } : given,

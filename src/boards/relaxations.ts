@@ -6,7 +6,7 @@ import { isInputError } from '../survey/inputError.js';
 import type { Relaxation } from './infeasibleError.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
-import { hasLayout } from './searchLayout.js';
+import { hasLayoutAtHand } from './searchAtHand.js';
 
 /** What stands in the way of a room that cannot be laid, and what would be enough by itself. */
 export function whyInfeasible(problem: PlacementProblem): { findings: Finding[]; relaxations: Relaxation[] } {
@@ -30,7 +30,7 @@ interface Suggestion {
 
 function canBeLaid(request: PlacementRequest): boolean {
   try {
-    return hasLayout(placementProblem(request));
+    return hasLayoutAtHand(placementProblem(request));
   } catch (error) {
     if (isInputError(error)) return false;
     throw error;

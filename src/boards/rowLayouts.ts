@@ -78,9 +78,15 @@ function addAround(
   }
 }
 
+/** Widths of boards, widest first; those of offcuts only where there is nothing else. */
+function wholeWidths({ stocks }: PlacementProblem): number[] {
+  const bought = stocks.filter(({ board }) => board.atHand !== true);
+  return [...new Set((bought.length > 0 ? bought : stocks).map(({ width }) => width))].sort((a, b) => b - a);
+}
+
 /** Multisets of stock widths that leave room for at most two ripped rows, widest first. */
 function fullRows(problem: PlacementProblem): number[][] {
-  const widths = [...new Set(problem.stocks.map((stock) => stock.width))].sort((a, b) => b - a);
+  const widths = wholeWidths(problem);
   const room = problem.depth - 2 * problem.rules.wallGap.least;
   const found: number[][] = [];
   const extend = (rows: number[], used: number, from: number): void => {
@@ -137,7 +143,7 @@ function pinnedRows(problem: PlacementProblem, widths: readonly number[]): RowLa
 
 /** Rows with these edges. */
 function between(problem: PlacementProblem, rows: readonly Edges[]): RowLayout {
-  const whole = new Set(problem.stocks.map((stock) => stock.width));
+  const whole = new Set(wholeWidths(problem));
   return {
     gap: rows[0].low,
     bands: rows.map(({ low, high }) => ({ low, high, width: high - low, ripped: !whole.has(high - low) })),
@@ -148,7 +154,7 @@ const wrongWidth = (path: string, expected: string, received: number) =>
   problem('rows-do-not-fit', path, expected, String(received));
 
 function laid(problem: PlacementProblem, widths: readonly number[], gap: number): RowLayout {
-  const whole = new Set(problem.stocks.map((stock) => stock.width));
+  const whole = new Set(wholeWidths(problem));
   let low = gap;
   const bands = widths.map((width): Band => {
     const band = { low, high: low + width, width, ripped: !whole.has(width) };

@@ -4,7 +4,7 @@ import { inOrder, isBetter, measure } from './measures.js';
 import type { PlacementProblem, Stock } from './placementProblem.js';
 import { rowSets } from './rowSets.js';
 import { startSearch } from './search.js';
-import { searchLayout } from './searchLayout.js';
+import { hasLayout, searchLayout } from './searchLayout.js';
 
 /** Looks for the best layout, with what is up already and what is at hand taken into account. */
 export function searchAtHand(problem: PlacementProblem): Found {
@@ -12,6 +12,10 @@ export function searchAtHand(problem: PlacementProblem): Found {
   if (nothing !== undefined) return { laid: nothing, bound: 0, jointsProven: true };
   return problem.stocks.some(isAtHand) ? withFewestBought(problem) : searchLayout(problem);
 }
+
+/** Whether some layout keeps the rules round what is up, as far as a short search can tell. */
+export const hasLayoutAtHand = (problem: PlacementProblem): boolean =>
+  (problem.standing.up.length > 0 && nothingToLay(problem) !== undefined) || hasLayout(problem);
 
 const isAtHand = ({ board }: Stock): boolean => board.atHand === true;
 
@@ -55,7 +59,7 @@ function withFewestBought(problem: PlacementProblem): Found {
       if (isSure) bound = most + 1;
       continue;
     }
-    const others = Array.from({ length: MORE + 1 }, (_, i) => searchLayout(limited(most + i)).laid);
+    const others = Array.from({ length: triesOf(problem) }, (_, i) => searchLayout(limited(most + i)).laid);
     const laid = others.reduce<Laid>(
       (best, each) => (each !== undefined && isPreferred(problem, each, best) ? each : best),
       fewest.laid,
@@ -64,6 +68,10 @@ function withFewestBought(problem: PlacementProblem): Found {
   }
   return { laid: undefined, bound: isSure ? Infinity : bound, jointsProven: false };
 }
+
+/** Only some preferences would rather have another board. */
+const triesOf = ({ prefer }: PlacementProblem): number =>
+  prefer === 'boards' ? 0 : prefer === 'cost' || prefer === 'estimator' ? 1 : MORE + 1;
 
 /** Boards beyond the bound that are thought of. */
 const MOST_TRIED = 12;

@@ -9,6 +9,8 @@ export interface Earlier {
   readonly kept?: readonly Piece[];
   /** Whether butt joints must stay off the joists along which the old ceiling has a joint there. */
   readonly offOldJoints?: boolean;
+  /** Ids that boards before had: no new board takes them. */
+  readonly boardIds?: readonly string[];
 }
 
 /** A request with what was there before. */
@@ -31,12 +33,15 @@ export function standingOf(
 ): Standing {
   return {
     up: lockedStretches(locked, into, room),
-    kept: kept.map(({ outline, ends }) => {
-      const [low, high] = ends.map(({ position }) => into({ x: toGrid(position), y: toGrid(position) }).u);
-      return { ...stretchOf(outline, into), near: Math.min(low, high), far: Math.max(low, high) };
-    }),
+    kept: kept.map((piece) => nominalStretch(piece, into)),
     beneath: offOldJoints ? lining.flatMap(({ joints = [] }) => joints.map((line) => stretchOf(line, into))) : [],
   };
+}
+
+/** Where a piece lies, its ends where its nominal length puts them. */
+export function nominalStretch({ outline, ends }: Pick<Piece, 'outline' | 'ends'>, into: IntoProblem): Stretch {
+  const [low, high] = ends.map(({ position }) => into({ x: toGrid(position), y: toGrid(position) }).u);
+  return { ...stretchOf(outline, into), near: Math.min(low, high), far: Math.max(low, high) };
 }
 
 /** Numbers that tell one view of it from another. */

@@ -12,12 +12,12 @@ import { standingIn } from './standingJoints.js';
 
 /** Puts the pieces that are up among those that were laid, and gives pieces the names that they had before. */
 export function withLocked(problem: PlacementProblem, laid: Laid, described: Described): Described {
-  const { locked = [], kept = [] } = problem.request;
-  if (locked.length + kept.length === 0) return described;
+  const { locked = [], kept = [], boardIds = [] } = problem.request;
+  if (locked.length + kept.length + boardIds.length === 0) return described;
   const laidAround = laidPieces(problem, laid);
   const up = lockedAmong(problem, laid, laidAround);
   const before = lockedBoards(problem);
-  const renamed = clearOfNames(described, new Set(before.boards.map(({ id }) => id)));
+  const renamed = clearOfNames(described, new Set([...boardIds, ...before.boards.map(({ id }) => id)]));
   const boards = [...before.boards, ...renamed.boards];
   const all = [...renamed.pieces, ...up.map(({ index, as }) => describeLocked(problem, as, index, before.of[index]))];
   const known = new Map([

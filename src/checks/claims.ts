@@ -85,7 +85,8 @@ function rowClaims({ given: { layout }, frame, about }: Ceiling, { rows }: Struc
       return frame.direction === 'y' ? y : x;
     };
     const [low, high] = [level(found.low), level(found.high)];
-    const widest = Math.max(...found.pieces.map((index) => toGrid(about[index].stock?.width ?? 0)));
+    // Whether an offcut was as wide as its row says nothing of the row.
+    const widest = Math.max(...found.pieces.map((index) => wholeWidth(about[index].stock)));
     const ripped = found.high - found.low < widest;
     return [
       ...compared(`row ${claim.row} low edge`, claim.low, low, 0.002, where, 'mm'),
@@ -98,3 +99,5 @@ function rowClaims({ given: { layout }, frame, about }: Ceiling, { rows }: Struc
   });
   return [...count, ...each];
 }
+
+const wholeWidth = (stock: BoardStock | undefined): number => (stock === undefined || stock.atHand ? 0 : toGrid(stock.width));

@@ -18,12 +18,13 @@ export function planAround(job: CompletedJob, located: LocatedJoists, layout: Bo
   const { direction, inference } = located;
   const { fixings, fixingLength, findings: screwFindings } = fixCeiling(job, layout, located, rules);
   const { sureness, findings: probing } = certainty(layout, located, rules);
+  const screws = toDrive(layout, fixings);
   const findings = inOrderOfSeverity([
-    ...asbestosFindings(lining, fixings.count),
+    ...asbestosFindings(lining, screws),
     // Before what the layout itself has to say: a drawing has room for the first few only.
     ...cautions({
       addedMass: boards[0].massPerArea,
-      heaviestPiece: Math.max(...layout.pieces.map((piece) => piece.massKg)),
+      heaviestPiece: Math.max(0, ...layout.pieces.filter(({ locked }) => locked !== true).map(({ massKg }) => massKg)),
       liningGiven: lining.length > 0,
     }),
     ...located.findings,
@@ -35,7 +36,7 @@ export function planAround(job: CompletedJob, located: LocatedJoists, layout: Bo
     ...screwFindings,
   ]);
   const hold = findings.find((each) => each.severity === 'hold');
-  const bought = takeOffOf({ room, layout, fixings: { count: toDrive(layout, fixings) }, fixingLength, job }, takeOff);
+  const bought = takeOffOf({ room, layout, fixings: { count: screws }, fixingLength, job }, takeOff);
   return {
     job,
     room,

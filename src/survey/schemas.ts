@@ -203,10 +203,13 @@ export const layerSchema: z.ZodMiniType<Layer> = z.strictObject({
 
 export const liningSchema: z.ZodMiniType<readonly Layer[]> = z.array(layerSchema).check(z.maxLength(50));
 
+/** Smaller than this it is no board, and an offcut that nothing is cut from, mm. */
+export const LEAST_BOARD = { length: 300, width: 200 } as const;
+
 export const boardStockSchema: z.ZodMiniType<BoardStock> = z.strictObject({
   id: label,
-  length: z.number().check(z.gte(300), z.lte(10_000)),
-  width: z.number().check(z.gte(200), z.lte(3000)),
+  length: z.number().check(z.gte(LEAST_BOARD.length), z.lte(10_000)),
+  width: z.number().check(z.gte(LEAST_BOARD.width), z.lte(3000)),
   thickness: z.number().check(z.gt(0), z.lte(100)),
   massPerArea: z.number().check(z.gt(0), z.lte(200)),
   edge: z.enum(['square', 'tapered']),

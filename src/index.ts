@@ -56,7 +56,9 @@ export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpaci
 export { nextProbe, type Probe, type ProbeOptions } from './joists/nextProbe.js';
 export type { Reach } from './joists/probeSites.js';
 export type { Certainty, JoistCertainty } from './joists/proveFirst.js';
+export type { BoardsComparison, BoardsThatDoNot, BoardsThatServe } from './plan/boardsComparison.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
+export { compareBoards } from './plan/compareBoards.js';
 export { compareRules, type RuleSetsToCompare } from './plan/compareRules.js';
 export type { CompletedFixingInputs, FixingInputs, ScrewChoice } from './plan/fixCeiling.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';

@@ -7,12 +7,13 @@ import { describeLayout } from './describeLayout.js';
 import { InfeasibleError } from './infeasibleError.js';
 import type { Laid } from './laid.js';
 import { lockedFindings } from './lockedFindings.js';
+import { inOrder } from './measures.js';
 import { placementFindings } from './placementFindings.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { reasonsFor } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
-import { boughtOf, searchAtHand } from './searchAtHand.js';
+import { boughtMeasures, boughtOf, searchAtHand } from './searchAtHand.js';
 import type { LayingRequest } from './standing.js';
 import { withLocked } from './withLocked.js';
 
@@ -43,7 +44,15 @@ export function placeBoards(request: PlacementRequest): BoardLayout {
 }
 
 /** {@link placeBoards} without its door. */
-export function layBoards(request: LayingRequest): BoardLayout {
+export const layBoards = (request: LayingRequest): BoardLayout => judgedLayout(request).layout;
+
+/** A layout, and the numbers by which its preference judges it, the first that differs deciding; smaller is better. */
+export interface JudgedLayout {
+  readonly layout: BoardLayout;
+  readonly judged: readonly number[];
+}
+
+export function judgedLayout(request: LayingRequest): JudgedLayout {
   const wanted = placementProblem(request);
   const { laid, bound, jointsProven } = searchAtHand(wanted);
   if (laid === undefined) {
@@ -57,7 +66,7 @@ export function layBoards(request: LayingRequest): BoardLayout {
     );
   const described = withLocked(wanted, laid, newlyLaid);
   const proven = bound === described.boardsBought;
-  return {
+  const layout: BoardLayout = {
     ...described,
     boardsAtMinimumLength: boardsAtMinimumLength(wanted, laid),
     bound,
@@ -67,6 +76,7 @@ export function layBoards(request: LayingRequest): BoardLayout {
     reasons: reasonsFor(wanted, laid, bound),
     findings: inOrderOfSeverity([...lockedFindings(wanted, described), ...placementFindings(wanted, described)]),
   };
+  return { layout, judged: inOrder(boughtMeasures(laid), wanted.prefer) };
 }
 
 /** The number of boards when each comes as short as it may: the same where the pieces can be cut from such boards too. */

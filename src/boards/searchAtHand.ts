@@ -1,5 +1,5 @@
 import type { Found } from './fewestBoards.js';
-import type { Laid } from './laid.js';
+import type { Laid, Measures } from './laid.js';
 import { inOrder, isBetter, measure } from './measures.js';
 import type { PlacementProblem, Stock } from './placementProblem.js';
 import { rowSets } from './rowSets.js';
@@ -76,13 +76,13 @@ const triesOf = ({ prefer }: PlacementProblem): number =>
 /** Boards beyond the bound that are thought of. */
 const MOST_TRIED = 12;
 
-/** Whether a layout is better by the preference when only what is bought counts. */
-function isPreferred({ prefer }: PlacementProblem, one: Laid, other: Laid): boolean {
-  const order = (laid: Laid): number[] => {
-    const bought = laid.boards.filter(({ stock }) => !isAtHand(stock));
-    const area = bought.reduce((sum, { stock }) => sum + stock.area, 0);
-    const cost = bought.reduce((sum, { stock }) => sum + Math.round((stock.board.price ?? 0) * 1000), 0);
-    return inOrder({ ...laid.measures, boards: bought.length, area, cost }, prefer);
-  };
-  return isBetter(order(one), order(other));
+/** The measures of a layout of which only what is bought counts. */
+export function boughtMeasures(laid: Laid): Measures {
+  const bought = laid.boards.filter(({ stock }) => !isAtHand(stock));
+  const area = bought.reduce((sum, { stock }) => sum + stock.area, 0);
+  const cost = bought.reduce((sum, { stock }) => sum + Math.round((stock.board.price ?? 0) * 1000), 0);
+  return { ...laid.measures, boards: bought.length, area, cost };
 }
+
+const isPreferred = ({ prefer }: PlacementProblem, one: Laid, other: Laid): boolean =>
+  isBetter(inOrder(boughtMeasures(one), prefer), inOrder(boughtMeasures(other), prefer));

@@ -2,8 +2,9 @@ import type { BoardLayout } from '../boards/boardLayout.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
 import type { PlacedFixings } from '../fixings/placedFixings.js';
 import type { LocatedJoists } from '../joists/locateJoists.js';
-import { type Finding, inOrderOfSeverity } from '../rules/finding.js';
+import { inOrderOfSeverity } from '../rules/finding.js';
 import { takeOffOf } from '../takeoff/takeOff.js';
+import { asBinding } from './asBinding.js';
 import { cautions } from './cautions.js';
 import type { CeilingPlan, CompletedJob } from './ceilingPlan.js';
 import { certainty } from './certainty.js';
@@ -57,6 +58,3 @@ function toDrive({ pieces }: BoardLayout, { positions }: PlacedFixings): number 
   const locked = new Set(pieces.filter((piece) => piece.locked === true).map(({ id }) => id));
   return positions.filter(({ piece }) => !locked.has(piece)).length;
 }
-
-/** Laying boards over joists too far apart is a departure; planning a ceiling on them breaks the rule. */
-const asBinding = (each: Finding): Finding => (each.code === 'support-centres-exceeded' ? { ...each, severity: 'error' } : each);

@@ -13,13 +13,19 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number)
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
   const large = laid.wanted.filter(({ piece, width }) => 2 * piece.cut > longest && 2 * width > widest).length;
   const reasons: string[] = [];
-  if (atHand > 0) reasons.push(`${atHand} of what is at hand is used.`);
+  if (atHand > 0)
+    reasons.push(atHand === 1 ? 'One piece of board at hand is used.' : `${atHand} pieces of board at hand are used.`);
   if (boards === 0) return [...reasons, 'Nothing is to be bought.'];
   if (atHand > 0 || byArea > boards) reasons.push(`${boards} to be bought.`);
   else if (byArea === boards) reasons.push(`The area alone takes ${boards} boards.`);
   else reasons.push(`The area alone would take ${byArea} boards; joints on joists and staggered rows take ${boards}.`);
   if (large === boards) reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
-  if (bound === boards) reasons.push(`No layout under these rules takes fewer than ${bound}.`);
-  else reasons.push(`At least ${bound} are needed; whether ${bound} would do is not known.`);
+  reasons.push(boundReason(boards, bound));
   return reasons;
 }
+
+/** Whether fewer boards might do. */
+export const boundReason = (boards: number, bound: number): string =>
+  bound === boards
+    ? `No layout under these rules takes fewer than ${bound}.`
+    : `At least ${bound} are needed; whether ${bound} would do is not known.`;

@@ -16,7 +16,12 @@ export function whyInfeasible(problem: PlacementProblem): { findings: Finding[];
   return {
     findings: [
       finding('no-layout', 'error', {
-        words: { boards: problem.stocks.map(({ board }) => `${board.length} x ${board.width}`).join(', ') },
+        words: {
+          boards: problem.stocks
+            .filter(({ board }) => board.atHand !== true)
+            .map(({ board }) => `${board.length} x ${board.width}`)
+            .join(', '),
+        },
       }),
     ],
     relaxations: once.map(({ relaxation }) => relaxation),
@@ -49,6 +54,7 @@ function* suggestionsOf(problem: PlacementProblem): Generator<Suggestion> {
       request: { ...request, rules: withRules(set, { [key]: value }) },
     };
   };
+  yield* moreBoards(request);
   for (const apart of distances(problem, problem.rules.stagger)) yield rule('stagger.minimum', fromGrid(apart));
   for (const length of distances(problem, problem.rules.pieceLength)) yield rule('piece.minimumLength', fromGrid(length));
   for (let supports = problem.rules.pieceSupports - 1; supports >= 0; supports--) yield rule('piece.minimumSupports', supports);
@@ -62,6 +68,25 @@ function* suggestionsOf(problem: PlacementProblem): Generator<Suggestion> {
     };
   }
 }
+
+/** More boards of a stock that has run out. */
+function* moreBoards(request: PlacementRequest): Generator<Suggestion> {
+  for (const board of request.boards) {
+    if (board.available === undefined || board.atHand === true) continue;
+    for (let available = board.available + 1; available <= board.available + MOST_MORE; available++) {
+      const boards = request.boards.map((each) => (each === board ? { ...each, available } : each));
+      const relaxation = {
+        kind: 'board' as const,
+        key: `${board.id}.available`,
+        value: available,
+        message: `${available} of ${board.id}`,
+      };
+      yield { relaxation, request: { ...request, boards } };
+    }
+  }
+}
+
+const MOST_MORE = 6;
 
 const suggestions = (problem: PlacementProblem): Suggestion[] => [...suggestionsOf(problem)];
 

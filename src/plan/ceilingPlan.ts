@@ -14,6 +14,7 @@ import type { Room } from '../survey/room.js';
 import type { TakeOffOptions } from '../takeoff/takeOffOptions.js';
 import type { TakeOff } from '../takeoff/takeOffResult.js';
 import type { CompletedFixingInputs } from './fixCeiling.js';
+import type { CompletedLayer, PlannedLayer } from './layers.js';
 
 /** The job with every default filled in. */
 export interface CompletedJob extends CompletedFixingInputs {
@@ -25,6 +26,8 @@ export interface CompletedJob extends CompletedFixingInputs {
   readonly prefer: Preference;
   /** Present when the job had any. */
   readonly takeOff?: TakeOffOptions;
+  /** Present when two layers of boards were asked for; `boards` are those of the first. */
+  readonly layers?: readonly [CompletedLayer, CompletedLayer];
 }
 
 /** One ceiling, whole: plain data. */
@@ -37,6 +40,8 @@ export interface CeilingPlan {
   readonly layout: BoardLayout;
   readonly fixings: PlacedFixings;
   readonly fixingLength: FixingLength;
+  /** Both layers, where two were asked for; the first is `layout`, `fixings` and `fixingLength` too. */
+  readonly layers?: readonly PlannedLayer[];
   readonly takeOff: TakeOff;
   /** Probabilities that every board end of the layout has its bearing, joint over all of them. */
   readonly confidence: { readonly onTimber: number; readonly withinEdgeRules: number };

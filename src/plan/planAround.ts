@@ -1,6 +1,5 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
-import type { PlacedFixings } from '../fixings/placedFixings.js';
 import type { LocatedJoists } from '../joists/locateJoists.js';
 import { inOrderOfSeverity } from '../rules/finding.js';
 import { takeOffOf } from '../takeoff/takeOff.js';
@@ -9,7 +8,9 @@ import { cautions } from './cautions.js';
 import type { CeilingPlan, CompletedJob } from './ceilingPlan.js';
 import { certainty } from './certainty.js';
 import { fixCeiling } from './fixCeiling.js';
+import { layersOnBars, type PlannedLayer, secondLayer } from './layers.js';
 import { movementJoint } from './movementJoint.js';
+import { endJointsOfLayout } from './plannedProbes.js';
 import { rememberedRules } from './rememberedRules.js';
 import { wetFinish } from './wetFinish.js';
 
@@ -17,15 +18,26 @@ import { wetFinish } from './wetFinish.js';
 export function planAround(job: CompletedJob, located: LocatedJoists, layout: BoardLayout): CeilingPlan {
   const { room, joists, lining, boards, rules, finish, takeOff = {} } = job;
   const { direction, inference } = located;
-  const { fixings, fixingLength, findings: screwFindings } = fixCeiling(job, layout, located, rules);
-  const { sureness, findings: probing } = certainty(layout, located, rules);
-  const screws = toDrive(layout, fixings);
+  const { findings: ofScrews, ...fixed } = fixCeiling(job, layout, located, rules);
+  const over = job.layers && secondLayer(job, job.layers[1], layout, located);
+  const layers: readonly PlannedLayer[] = [{ layer: 1, boards, layout, ...fixed }, ...(over ? [over.planned] : [])];
+  const pieces = layers.flatMap((each) => each.layout.pieces).filter(({ locked }) => locked !== true);
+  const { sureness, findings: probing } = certainty(
+    layers.flatMap((each) => endJointsOfLayout(each.layout)),
+    located,
+    rules,
+  );
+  const toDrive = layers.map((each) => ({ ...each, fixings: { count: screwsToDrive(each) } }));
   const findings = inOrderOfSeverity([
-    ...asbestosFindings(lining, screws),
+    ...asbestosFindings(
+      lining,
+      toDrive.reduce((sum, { fixings: { count } }) => sum + count, 0),
+    ),
+    ...(over ? layersOnBars(job) : []),
     // Before what the layout itself has to say: a drawing has room for the first few only.
     ...cautions({
-      addedMass: boards[0].massPerArea,
-      heaviestPiece: Math.max(0, ...layout.pieces.filter(({ locked }) => locked !== true).map(({ massKg }) => massKg)),
+      addedMass: layers.reduce((sum, each) => sum + each.boards[0].massPerArea, 0),
+      heaviestPiece: Math.max(0, ...pieces.map(({ massKg }) => massKg)),
       liningGiven: lining.length > 0,
     }),
     ...located.findings,
@@ -34,18 +46,19 @@ export function planAround(job: CompletedJob, located: LocatedJoists, layout: Bo
     ...wetFinish({ thickness: boards[0].thickness, finish }, located, rules),
     ...rememberedRules(rules, boards[0].thickness),
     ...movementJoint(room, rules),
-    ...screwFindings,
+    ...ofScrews,
+    ...(over?.findings ?? []).map(asBinding),
   ]);
   const hold = findings.find((each) => each.severity === 'hold');
-  const bought = takeOffOf({ room, layout, fixings: { count: screws }, fixingLength, job }, takeOff);
+  const bought = takeOffOf({ room, layout, ...fixed, job, layers: toDrive }, takeOff);
   return {
     job,
     room,
     joists,
     ...(inference && { inference }),
     layout,
-    fixings,
-    fixingLength,
+    ...fixed,
+    ...(over && { layers }),
     takeOff: { ...bought, ...(hold && { hold: hold.message }) },
     ...sureness,
     findings,
@@ -54,7 +67,7 @@ export function planAround(job: CompletedJob, located: LocatedJoists, layout: Bo
 }
 
 /** Screws of the pieces that are not up yet. */
-function toDrive({ pieces }: BoardLayout, { positions }: PlacedFixings): number {
+function screwsToDrive({ layout: { pieces }, fixings: { positions } }: PlannedLayer): number {
   const locked = new Set(pieces.filter((piece) => piece.locked === true).map(({ id }) => id));
   return positions.filter(({ piece }) => !locked.has(piece)).length;
 }

@@ -15,6 +15,7 @@ import { boardsSchema, joistDescriptionSchema, liningSchema, roomSchema } from '
 import { type TakeOffOptions, takeOffOptionsSchema } from '../takeoff/takeOffOptions.js';
 import type { CeilingPlan } from './ceilingPlan.js';
 import { completeFixing, type FixingInputs, fixingInputs } from './fixCeiling.js';
+import { completedLayers, type Layers, layersSchema } from './layers.js';
 import { planAround } from './planAround.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
@@ -29,6 +30,11 @@ export interface Job extends FixingInputs {
   readonly rules?: RulesInput;
   /** What a better layout is; `tradesperson` when not given. */
   readonly prefer?: Preference;
+  /**
+   * For two layers of new boards: `2`, or a list that describes the second, or both. The second is laid clear of the joints of
+   * the first; both are in one order.
+   */
+  readonly layers?: Layers;
   /** Allowances, packs and coverages of the take-off. */
   readonly takeOff?: TakeOffOptions;
 }
@@ -40,6 +46,7 @@ export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
   boards: boardsSchema,
   rules: z.optional(rulesInputSchema),
   prefer: z.optional(preferenceSchema),
+  layers: z.optional(layersSchema),
   takeOff: z.optional(takeOffOptionsSchema),
   ...fixingInputs,
 });
@@ -69,13 +76,17 @@ export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
  */
 export function planCeiling(job: Job): CeilingPlan {
   admit(jobSchema, job);
-  const { room, lining, boards, prefer = 'tradesperson', takeOff } = job;
+  const { room, lining, prefer = 'tradesperson', takeOff } = job;
+  const layers = job.layers === undefined ? undefined : completedLayers(job.layers, job.boards);
+  const { boards, rowWidths } = layers?.[0] ?? { boards: job.boards, rowWidths: undefined };
   const rules = rulesOf(job.rules);
   const located = locateJoists(room, job.joists, rules);
   const { joists } = located;
-  const fixing = completeFixing(job, rules);
-  const completed = { room, joists, lining, boards, rules, prefer, ...fixing, ...(takeOff && { takeOff }) };
-  return planAround(completed, located, layBoards({ room, joists, boards, rules, lining, prefer }));
+  const fixing = completeFixing({ ...job, boards }, rules);
+  const extras = { ...(takeOff && { takeOff }), ...(layers && { layers }) };
+  const completed = { room, joists, lining, boards, rules, prefer, ...fixing, ...extras };
+  const layout = layBoards({ room, joists, boards, rules, lining, prefer, ...(rowWidths && { rowWidths }) });
+  return planAround(completed, located, layout);
 }
 
 /**

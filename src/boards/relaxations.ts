@@ -10,9 +10,11 @@ import { hasLayoutAtHand } from './searchAtHand.js';
 
 /** What stands in the way of a room that cannot be laid, and what would be enough by itself. */
 export function whyInfeasible(problem: PlacementProblem): { findings: Finding[]; relaxations: Relaxation[] } {
-  const relaxations = suggestions(problem).filter(({ request }) => canBeLaid(request));
-  const seen = new Set<string>();
-  const once = relaxations.filter(({ relaxation: { kind, key = '' } }) => !seen.has(kind + key) && seen.add(kind + key));
+  const relaxations = new Map<string, Relaxation>();
+  for (const { relaxation, request } of suggestionsOf(problem)) {
+    const { kind, key = '' } = relaxation;
+    if (!relaxations.has(kind + key) && canBeLaid(request)) relaxations.set(kind + key, relaxation);
+  }
   return {
     findings: [
       finding('no-layout', 'error', {
@@ -24,7 +26,7 @@ export function whyInfeasible(problem: PlacementProblem): { findings: Finding[];
         },
       }),
     ],
-    relaxations: once.map(({ relaxation }) => relaxation),
+    relaxations: [...relaxations.values()],
   };
 }
 
@@ -87,8 +89,6 @@ function* moreBoards(request: PlacementRequest): Generator<Suggestion> {
 }
 
 const MOST_MORE = 6;
-
-const suggestions = (problem: PlacementProblem): Suggestion[] => [...suggestionsOf(problem)];
 
 /** Distances between places at which a row could end or be divided, below a limit, greatest first. */
 function distances(problem: PlacementProblem, below: number): number[] {

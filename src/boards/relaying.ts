@@ -11,6 +11,7 @@ import type { LockedPiece } from './lockedPieces.js';
 import { layBoards } from './placeBoards.js';
 import { stocksOf } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
+import { boundReason } from './reasons.js';
 import type { LayingRequest } from './standing.js';
 
 /** A room to lay once more; `boards` with what is still to be had of each. */
@@ -118,8 +119,8 @@ function withBoundOf(
   asBefore: { readonly ok: true; readonly value: BoardLayout },
   anew: PlacementAttempt<BoardLayout>,
 ): PlacementAttempt<BoardLayout> {
-  const bound = anew.ok ? anew.value.bound : 0;
   const { value } = asBefore;
+  const bound = anew.ok ? Math.min(anew.value.bound, value.boardsBought) : 0;
   const { boardsAtMinimumLength, costBound } = anew.ok ? anew.value : { boardsAtMinimumLength: null, costBound: undefined };
   return {
     ok: true,
@@ -130,7 +131,7 @@ function withBoundOf(
       ...(costBound !== undefined && { costBound }),
       proven: bound === value.boardsBought,
       piecesProven: false,
-      reasons: anew.ok && anew.value.boardsBought === value.boardsBought ? anew.value.reasons : value.reasons,
+      reasons: [`${value.boardsBought} boards are not cut into yet.`, boundReason(value.boardsBought, bound)],
     },
   };
 }

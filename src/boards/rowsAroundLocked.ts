@@ -89,9 +89,11 @@ export function pinnedAroundLocked(problem: PlacementProblem, pinned: Rows): Row
     pinned.find(({ low, high }) => 2 * low < band.low + band.high && band.low + band.high < 2 * high);
   const away = bands.length === 0 ? 0 : bands[0].low - (rowOf(bands[0])?.low ?? bands[0].low);
   const pushed = pinned.map(({ low, high }) => ({ low: low + away, high: high + away }));
-  for (const band of bands) {
-    const row = pushed.find(({ low, high }) => Math.abs(low - band.low) <= HAIR && Math.abs(high - band.high) <= HAIR);
-    if (row === undefined) refuse(inputProblem('rows-do-not-fit', 'rowWidths', 'rows that the locked pieces lie in', 'others'));
+  const isInside = pushed[0].low >= 0 && pushed[pushed.length - 1].high <= problem.depth;
+  const isRow = (band: Edges): boolean =>
+    pushed.some(({ low, high }) => Math.abs(low - band.low) <= HAIR && Math.abs(high - band.high) <= HAIR);
+  if (!isInside || !bands.every(isRow)) {
+    refuse(inputProblem('rows-do-not-fit', 'rowWidths', 'rows that the locked pieces lie in', 'others'));
   }
   return pushed.map(
     (row) => bands.find((band) => Math.abs(row.low - band.low) <= HAIR && Math.abs(row.high - band.high) <= HAIR) ?? row,

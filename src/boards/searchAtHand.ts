@@ -10,12 +10,19 @@ import { hasLayout, searchLayout } from './searchLayout.js';
 export function searchAtHand(problem: PlacementProblem): Found {
   const nothing = problem.standing.up.length === 0 ? undefined : nothingToLay(problem);
   if (nothing !== undefined) return { laid: nothing, bound: 0, jointsProven: true };
+  if (isTooLittle(problem)) return { laid: undefined, bound: Infinity, jointsProven: false };
   return problem.stocks.some(isAtHand) ? withFewestBought(problem) : searchLayout(problem);
+}
+
+/** Whether there are fewer boards than any layout takes; where there is no end of some size, nobody looks. */
+function isTooLittle(problem: PlacementProblem): boolean {
+  const available = problem.stocks.reduce((sum, { board }) => sum + (board.available ?? Infinity), 0);
+  return available < Infinity && available < (startSearch(problem).candidates[0]?.bound ?? 0);
 }
 
 /** Whether some layout keeps the rules round what is up, as far as a short search can tell. */
 export const hasLayoutAtHand = (problem: PlacementProblem): boolean =>
-  (problem.standing.up.length > 0 && nothingToLay(problem) !== undefined) || hasLayout(problem);
+  (problem.standing.up.length > 0 && nothingToLay(problem) !== undefined) || (!isTooLittle(problem) && hasLayout(problem));
 
 const isAtHand = ({ board }: Stock): boolean => board.atHand === true;
 

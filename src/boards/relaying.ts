@@ -4,7 +4,7 @@ import type { BoardStock } from '../survey/boardStock.js';
 import { toGrid } from '../survey/grid.js';
 import { attemptPlacement } from './attemptPlacement.js';
 import type { BoardLayout, Piece } from './boardLayout.js';
-import { isCutOut, onTheirBoards, openedBoards, restsOf, type SoFar } from './boardsSoFar.js';
+import { isCutOut, onTheirBoards, openedBoards, type Rest, restsOf, type SoFar } from './boardsSoFar.js';
 import type { PlacementAttempt } from './infeasibleError.js';
 import { layoutCounts } from './layoutCounts.js';
 import type { LockedPiece } from './lockedPieces.js';
@@ -12,6 +12,7 @@ import { layBoards } from './placeBoards.js';
 import { stocksOf } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
 import { boundReason } from './reasons.js';
+import { renamedBoards } from './renamedBoards.js';
 import type { LayingRequest } from './standing.js';
 
 /** A room to lay once more; `boards` with what is still to be had of each. */
@@ -58,7 +59,7 @@ export function relayingOf(request: RelayRequest, soFar: SoFar): Relaying {
       const { wanted, rests } = asked(freed, onBoards);
       const { rowWidths: _, ...free } = wanted;
       const layout = layBoards(rows === undefined ? wanted : free);
-      const joined = onTheirBoards(namedAsBefore(layout, before, opened), rests, stocks, opened);
+      const joined = onTheirBoards(namedAsBefore(layout, before, opened, rests), rests, stocks, opened);
       const pieces = joined.pieces.map(({ locked: _locked, ...piece }) =>
         up.has(piece.id) ? { ...piece, locked: true as const } : piece,
       );
@@ -84,34 +85,37 @@ export function relayingOf(request: RelayRequest, soFar: SoFar): Relaying {
 const boardsOf = ({ boards }: SoFar['before'], pieces: readonly Piece[], opened: ReadonlySet<string>, stock: string): number =>
   boards.filter(({ id, stock: of }) => of === stock && !opened.has(id) && pieces.some(({ board }) => board === id)).length;
 
-/** New boards take the name of the board before, of the same stock and not cut into yet, of which they give most pieces. */
+/**
+ * New boards take the name of the board before, of the same stock and not cut into yet, of which they give most pieces; the others
+ * the next numbers. What is cut from a rest is named by it.
+ */
 function namedAsBefore(
   { pieces, boards }: Pick<BoardLayout, 'pieces' | 'boards'>,
   before: SoFar['before'],
   opened: ReadonlySet<string>,
+  rests: readonly Rest[],
 ): Pick<BoardLayout, 'pieces' | 'boards'> {
-  const taken = new Set([...opened, ...boards.map(({ id }) => id)]);
+  const known = new Set(before.boards.map(({ id }) => id));
+  const taken = new Set([...opened, ...boards.filter(({ id }) => known.has(id)).map(({ id }) => id)]);
   const names = new Map<string, string>();
+  let count = 0;
   for (const { id, stock } of boards) {
+    if (known.has(id)) continue;
     const own = new Set(pieces.filter(({ board }) => board === id).map((piece) => piece.id));
-    const shared = before.boards
+    const [most] = before.boards
       .filter((old) => old.stock === stock && !taken.has(old.id))
       .map((old) => ({ id: old.id, count: before.pieces.filter((piece) => piece.board === old.id && own.has(piece.id)).length }))
-      .filter(({ count }) => count > 0);
-    if (shared.length === 0 || before.boards.some((old) => old.id === id)) continue;
-    const most = shared.reduce((best, each) => (each.count > best.count ? each : best));
-    names.set(id, most.id);
-    taken.add(most.id);
+      .filter((old) => old.count > 0)
+      .sort((one, other) => other.count - one.count);
+    let name = rests.some((rest) => rest.stock.id === stock) ? stock : most?.id;
+    while (name === undefined) {
+      count++;
+      if (!known.has(`B${count}`)) name = `B${count}`;
+    }
+    names.set(id, name);
+    taken.add(name);
   }
-  const name = (id: string): string => names.get(id) ?? id;
-  return {
-    pieces: pieces.map((piece) => ({ ...piece, board: name(piece.board) })),
-    boards: boards.map((board) => ({
-      ...board,
-      id: name(board.id),
-      offcuts: board.offcuts.map((offcut) => ({ ...offcut, board: name(offcut.board) })),
-    })),
-  };
+  return renamedBoards({ pieces, boards }, names);
 }
 
 /** The boards of one layout and what is known of the least number of them from another, which was free to cut them otherwise. */

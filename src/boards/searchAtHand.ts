@@ -1,6 +1,7 @@
 import type { Found } from './fewestBoards.js';
 import type { Laid, Measures } from './laid.js';
 import { inOrder, isBetter, measure } from './measures.js';
+import { capacityOf } from './packKinds.js';
 import type { PlacementProblem, Stock } from './placementProblem.js';
 import { rowSets } from './rowSets.js';
 import { startSearch } from './search.js';
@@ -14,10 +15,15 @@ export function searchAtHand(problem: PlacementProblem): Found {
   return problem.stocks.some(isAtHand) ? withFewestBought(problem) : searchLayout(problem);
 }
 
-/** Whether there are fewer boards than any layout takes; where there is no end of some size, nobody looks. */
+/** Whether all that there is falls short of what any layout takes; where there is no end of some size, nobody looks. */
 function isTooLittle(problem: PlacementProblem): boolean {
-  const available = problem.stocks.reduce((sum, { board }) => sum + (board.available ?? Infinity), 0);
-  return available < Infinity && available < (startSearch(problem).candidates[0]?.bound ?? 0);
+  const available = problem.stocks.map(({ board }) => board.available ?? Infinity);
+  const boards = available.reduce((sum, each) => sum + each, 0);
+  if (boards === Infinity) return false;
+  const limits = { boards, available };
+  return startSearch(problem).candidates.every(({ weighings }) =>
+    weighings.some((weighing) => weighing.least > capacityOf(weighing.boards, limits)),
+  );
 }
 
 /** Whether some layout keeps the rules round what is up, as far as a short search can tell. */
@@ -60,6 +66,10 @@ function withFewestBought(problem: PlacementProblem): Found {
   let bound = Math.max(0, least - atHand);
   let isSure = true;
   for (let most = bound; most <= least + MOST_TRIED; most++) {
+    if (isTooLittle(limited(most))) {
+      if (isSure) bound = most + 1;
+      continue;
+    }
     const fewest = searchLayout({ ...limited(most), prefer: 'boards' });
     if (fewest.laid === undefined) {
       isSure &&= fewest.bound === Infinity;

@@ -1,5 +1,5 @@
 import { fromGrid } from '../survey/grid.js';
-import type { Board, End, Piece } from './boardLayout.js';
+import type { End, Piece } from './boardLayout.js';
 import { type Described, describeEnd, jointLength } from './describeLayout.js';
 import type { Laid } from './laid.js';
 import { buttAt, type LaidEnd, type LaidPiece, laidPieces } from './laidPieces.js';
@@ -8,6 +8,7 @@ import { lockedBoards } from './lockedBoards.js';
 import { onBoard } from './onBoard.js';
 import { named, placeKey } from './pieceNames.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { renamedBoards } from './renamedBoards.js';
 import { standingIn } from './standingJoints.js';
 
 /** Puts the pieces that are up among those that were laid, and gives pieces the names that they had before. */
@@ -102,7 +103,7 @@ function describeLocked(
 }
 
 /** New boards take numbers that no board before them has. */
-function clearOfNames({ pieces, boards }: Described, taken: ReadonlySet<string>): { pieces: Piece[]; boards: Board[] } {
+function clearOfNames({ pieces, boards }: Described, taken: ReadonlySet<string>): Pick<Described, 'pieces' | 'boards'> {
   let count = 0;
   const names = new Map(
     boards.map(({ id }) => {
@@ -111,13 +112,5 @@ function clearOfNames({ pieces, boards }: Described, taken: ReadonlySet<string>)
       return [id, `B${count}`];
     }),
   );
-  const name = (id: string): string => names.get(id) ?? id;
-  return {
-    pieces: pieces.map((piece) => ({ ...piece, board: name(piece.board) })),
-    boards: boards.map((board) => ({
-      ...board,
-      id: name(board.id),
-      offcuts: board.offcuts.map((offcut) => ({ ...offcut, board: name(offcut.board) })),
-    })),
-  };
+  return renamedBoards({ pieces, boards }, names);
 }

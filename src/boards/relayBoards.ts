@@ -18,8 +18,8 @@ const MOST_COMPARED = 6;
  * Lays a room once more round the pieces that are up, changing as little of a layout as it can.
  *
  * Pieces that cannot stay where they are, because a joist is not there, are given up, and of the others as few as possible: none
- * first, then one, then two. Where sets of the same size serve, the layout with the fewest changed pieces is taken, then the
- * fewest boards to buy. When that takes too many tries, whole rows are given up, then all pieces, then the rows themselves.
+ * first, then one, then two. Where sets of the same size serve, the layout with the fewest poor ends is taken, then with the fewest
+ * changed pieces, then with the fewest boards to buy. When that takes too many tries, whole rows are given up, then all pieces, then the rows themselves.
  *
  * @throws InfeasibleError when not even that can be laid
  */
@@ -35,13 +35,18 @@ export function relayBoards(request: RelayRequest, soFar: SoFar): BoardLayout {
     if (found.length > 0 && (freed.size > size || found.length >= MOST_COMPARED)) break;
     if (tried++ > MOST_TRIED) break;
     if (!hasLayoutAtHand(placementProblem(relaying.request(freed)))) continue;
-    const attempt = relaying.attempt(freed);
-    if (!attempt.ok) continue;
-    size = freed.size;
-    found = [...found, attempt.value];
+    const serving = attempts(relaying, freed);
+    if (serving.length > 0) size = freed.size;
+    found = [...found, ...serving];
   }
   return best(found, soFar) ?? wholesale(relaying, misfits, free);
 }
+
+/** Laid by the preference of the request and, where pieces are given up, with as few pieces in their stead as can be. */
+const attempts = (relaying: Relaying, freed: ReadonlySet<string>): BoardLayout[] =>
+  [relaying.attempt(freed), ...(freed.size === 0 ? [] : [relaying.attempt(freed, { prefer: 'joints' })])].flatMap((attempt) =>
+    attempt.ok ? [attempt.value] : [],
+  );
 
 /** Gives up whole rows, then all pieces, then the rows themselves. */
 function wholesale(relaying: Relaying, misfits: readonly Piece[], free: readonly Piece[]): BoardLayout {
@@ -53,15 +58,19 @@ function wholesale(relaying: Relaying, misfits: readonly Piece[], free: readonly
     const attempt = relaying.attempt(freed);
     if (attempt.ok) return attempt.value;
   }
-  const last = relaying.attempt(all, 'rows too');
+  const last = relaying.attempt(all, { rowsToo: true });
   if (last.ok) return last.value;
   throw last.reason === 'infeasible' ? new InfeasibleError(last.findings, last.relaxations) : new InputError(last.problems);
 }
 
-/** Fewest changed pieces, then fewest boards, butt joints and cuts; the first of equals. */
+/** Ends that nobody has proved, or that have too little timber. */
+const POOR: readonly string[] = ['end-off-timber', 'bearing-short', 'end-unproven'];
+
+/** Fewest poor ends, then fewest changed pieces, fewest boards, butt joints and cuts; the first of equals. */
 function best(layouts: readonly BoardLayout[], { before }: SoFar): BoardLayout | undefined {
   const places = new Set(before.pieces.map(placeKey));
-  const order = ({ pieces, boardsBought, endJoints, cuts }: BoardLayout): number[] => [
+  const order = ({ pieces, boardsBought, endJoints, cuts, findings }: BoardLayout): number[] => [
+    findings.filter(({ code }) => POOR.includes(code)).length,
     pieces.filter((piece) => !places.has(placeKey(piece))).length,
     boardsBought,
     endJoints,

@@ -11,6 +11,7 @@ import type { LockedPiece } from './lockedPieces.js';
 import { layBoards } from './placeBoards.js';
 import { stocksOf } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
+import type { Preference } from './preference.js';
 import { boundReason } from './reasons.js';
 import { renamedBoards } from './renamedBoards.js';
 import type { LayingRequest } from './standing.js';
@@ -18,11 +19,17 @@ import type { LayingRequest } from './standing.js';
 /** A room to lay once more; `boards` with what is still to be had of each. */
 export type RelayRequest = Omit<PlacementRequest, 'locked' | 'rowWidths'>;
 
+/** By another preference than the request's; with other rows. */
+interface How {
+  readonly prefer?: Preference;
+  readonly rowsToo?: boolean;
+}
+
 /** Laying a room once more round what stays. */
 export interface Relaying {
   /** What is asked when these pieces, by their ids, are given up. */
   readonly request: (freed: ReadonlySet<string>) => LayingRequest;
-  readonly attempt: (freed: ReadonlySet<string>, rows?: 'rows too') => PlacementAttempt<BoardLayout>;
+  readonly attempt: (freed: ReadonlySet<string>, how?: How) => PlacementAttempt<BoardLayout>;
 }
 
 const NONE: ReadonlySet<string> = new Set();
@@ -54,11 +61,11 @@ export function relayingOf(request: RelayRequest, soFar: SoFar): Relaying {
     return { wanted, rests };
   };
 
-  const lay = (freed: ReadonlySet<string>, onBoards: ReadonlySet<string>, rows?: 'rows too') =>
+  const lay = (freed: ReadonlySet<string>, onBoards: ReadonlySet<string>, { prefer = request.prefer, rowsToo = false }: How) =>
     attemptPlacement((): BoardLayout => {
       const { wanted, rests } = asked(freed, onBoards);
       const { rowWidths: _, ...free } = wanted;
-      const layout = layBoards(rows === undefined ? wanted : free);
+      const layout = layBoards({ ...(rowsToo ? free : wanted), ...(prefer && { prefer }) });
       const joined = onTheirBoards(namedAsBefore(layout, before, opened, rests), rests, stocks, opened);
       const pieces = joined.pieces.map(({ locked: _locked, ...piece }) =>
         up.has(piece.id) ? { ...piece, locked: true as const } : piece,
@@ -68,12 +75,12 @@ export function relayingOf(request: RelayRequest, soFar: SoFar): Relaying {
 
   return {
     request: (freed) => asked(freed, NONE).wanted,
-    attempt: (freed, rows) => {
-      const anew = lay(freed, NONE, rows);
+    attempt: (freed, how = {}) => {
+      const anew = lay(freed, NONE, how);
       const uncut = stays(freed).filter((piece) => !isCutOut(soFar, piece) && !lost.has(piece.board));
       const isToBeHad = request.boards.every(({ id, available = Infinity }) => available >= boardsOf(before, uncut, opened, id));
       if (!isToBeHad) return anew;
-      const asBefore = lay(freed, new Set(uncut.map(({ id }) => id)), rows);
+      const asBefore = lay(freed, new Set(uncut.map(({ id }) => id)), how);
       return asBefore.ok && (!anew.ok || asBefore.value.boardsBought <= anew.value.boardsBought)
         ? withBoundOf(asBefore, anew)
         : anew;

@@ -26,8 +26,9 @@ export interface ReplannedCeiling extends CeilingPlan {
  * their place, length and name, and the board that they are cut from where that costs no board.
  *
  * Of the pieces that could stay as few as possible are given up: none, then every one of the nearest, then every two, then three,
- * in at most 150 tries; among those that serve the fewest changed pieces count, then the fewest boards. That nothing less would
- * do is not proven where the tries run out and whole rows are given up.
+ * in at most 150 tries; of the layouts that serve the one with the fewest ends on poor or unproven timber is taken, then with the
+ * fewest changed pieces, then with the fewest boards. That nothing less would do is not proven: a short search looks for each, and
+ * where the tries run out whole rows are given up.
  *
  * `boardsBought` and `boardsByStock` of the layout, and the take-off, count what has not been cut into yet; a board that pieces
  * which are up came from is in `boards` as `opened`, and the rest of it is used first.
@@ -49,9 +50,13 @@ export interface ReplannedCeiling extends CeilingPlan {
  *   boards: [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
  * });
  * const fixed = plan.layout.pieces.filter(({ row }) => row === 1).map(({ id }) => id);
- * const { changed, layout } = replanCeiling(plan, { fixed, found: [{ joist: 'J2', at: 465 }] });
+ * const { changed, layout } = replanCeiling(plan, { fixed, spoiled: ['B3'] });
  * for (const { message } of changed) console.log(message);
  * console.log(layout.boardsBought, 'boards not cut into yet');
+ * // Piece 2.2 is cut from B5, not from B3.
+ * // Nothing is cut from board B3.
+ * // Board B5 is new: 2400.
+ * // 2 boards not cut into yet
  * ```
  */
 export function replanCeiling(plan: CeilingPlan, changes: Replanning = {}): ReplannedCeiling {

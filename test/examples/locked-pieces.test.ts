@@ -101,6 +101,16 @@ describe('pieces that are up', () => {
     expect(errorsOf({ ...room, locked }).map(({ code }) => code)).toEqual(['end-off-timber']);
   });
 
+  it('keep their names; pieces that are laid beside them are named so that no two have one name', () => {
+    const request = { ...room, room: { outline: rectangle(3600, 1210) }, boards: [board(900), board(2400, { available: 0 })] };
+    const { pieces } = placeBoards({ ...request, locked: [{ id: '1.2', outline: block(1226.5, 3595, 5, 1205) }] });
+    expect(pieces.map(({ id, length }) => [id, length])).toEqual([
+      ['1.1', expect.any(Number)],
+      ['1.1a', expect.any(Number)],
+      ['1.2', 2370],
+    ]);
+  });
+
   it('that hang on one joist are an error', () => {
     const { findings } = placeBoards({
       ...room,

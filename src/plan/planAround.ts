@@ -8,10 +8,11 @@ import { cautions } from './cautions.js';
 import type { CeilingPlan, CompletedJob } from './ceilingPlan.js';
 import { certainty } from './certainty.js';
 import { fixCeiling } from './fixCeiling.js';
-import { layersOnBars, type PlannedLayer, secondLayer } from './layers.js';
+import type { PlannedLayer } from './layers.js';
 import { movementJoint } from './movementJoint.js';
 import { endJointsOfLayout } from './plannedProbes.js';
 import { rememberedRules } from './rememberedRules.js';
+import { layersOnBars, secondLayer } from './secondLayer.js';
 import { wetFinish } from './wetFinish.js';
 
 /** The plan of a job whose boards are laid: screws, what to buy, how sure it is, and all that must be known. */

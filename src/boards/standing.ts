@@ -44,9 +44,13 @@ export function nominalStretch({ outline, ends }: Pick<Piece, 'outline' | 'ends'
   return { ...stretchOf(outline, into), near: Math.min(low, high), far: Math.max(low, high) };
 }
 
-/** Numbers that tell one view of it from another. */
+/** Numbers that tell one view of it from another, in whatever order it was given. */
 export const keyOf = ({ up, kept, beneath }: Standing): number[] =>
-  [...up, ...kept, ...beneath].flatMap(({ near, far, low, high }) => [near, far, low, high]);
+  [up, kept, beneath].flatMap((stretches) =>
+    [...stretches]
+      .sort((a, b) => a.near - b.near || a.low - b.low || a.far - b.far || a.high - b.high)
+      .flatMap(({ near, far, low, high }) => [near, far, low, high]),
+  );
 
 /** Whether there is anything that makes rows differ. */
 export const isBare = ({ up, kept, beneath }: Standing): boolean => up.length + kept.length + beneath.length === 0;

@@ -5,7 +5,7 @@ import type { Point } from '../survey/point.js';
 import type { Board, BoardLayout, End, Offcut, Piece, Row } from './boardLayout.js';
 import { type BoardPlan, cutsOf, type Place } from './cutsOfBoard.js';
 import { jointLength } from './jointLength.js';
-import type { Laid, PackedBoard } from './laid.js';
+import type { Laid, PackedBoard, WantedPiece } from './laid.js';
 import { type LaidEnd, type LaidPiece, laidPieces } from './laidPieces.js';
 import type { Part } from './partsOf.js';
 import { pieceMarks } from './pieceMarks.js';
@@ -32,8 +32,10 @@ export type Described = Pick<
 /** Says a layout in plan coordinates and mm. */
 export function describeLayout(problem: PlacementProblem, laid: Laid): Described {
   const numbers = rowNumbers(problem, laid);
-  const order = inPlanOrder(problem, numbers, laidPieces(problem, laid));
-  const plans = laid.boards.map((board) => cutsOf(laid.wanted, board));
+  const inPlace = laidPieces(problem, laid);
+  const order = inPlanOrder(problem, numbers, inPlace);
+  const wanted = laid.wanted.map((each, index) => asCut(each, inPlace[index]));
+  const plans = laid.boards.map((board) => cutsOf(wanted, board));
   const ofPiece = new Map<number, { board: number; place: Place }>();
   for (const [board, plan] of plans.entries()) for (const [index, place] of plan.places) ofPiece.set(index, { board, place });
   const named = nameBoards(order, ofPiece);
@@ -71,6 +73,12 @@ export function describeLayout(problem: PlacementProblem, laid: Laid): Described
     cuts: boards.reduce((sum, board) => sum + board.cuts.length, 0),
     jointLength: jointLength(order),
   };
+}
+
+/** A piece that is no rectangle is cut from the one about it: half a gap can make that a hair less than its place. */
+function asCut(wanted: WantedPiece, { box }: LaidPiece): WantedPiece {
+  if (wanted.piece.box === undefined) return wanted;
+  return { ...wanted, piece: { ...wanted.piece, cut: box.far - box.near }, cutWidth: box.high - box.low };
 }
 
 const rounded = (squareMetres: number): number => Math.round(squareMetres * 1e6) / 1e6;

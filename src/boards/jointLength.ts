@@ -12,7 +12,7 @@ export function jointLength(pieces: readonly LaidPiece[]): number {
     const met = pieces.filter(
       (other) => other.row === piece.row && other.ends[0].joist === piece.ends[1].joist && other.box.near > piece.box.near,
     );
-    for (const { box } of met) length += Math.max(0, Math.min(box.high, piece.box.high) - Math.max(box.low, piece.box.low));
+    for (const other of met) length += common(sideOf(piece, 'far'), sideOf(other, 'near'));
   }
   const rows = byRow(pieces);
   for (const [row, below] of rows) {
@@ -23,6 +23,20 @@ export function jointLength(pieces: readonly LaidPiece[]): number {
       for (const its of upper) length += Math.max(0, Math.min(mine[1], its[1]) - Math.max(mine[0], its[0]));
   }
   return fromGrid(length);
+}
+
+const common = (some: readonly Span[], others: readonly Span[]): number =>
+  some.reduce(
+    (sum, [from, to]) => others.reduce((its, [start, end]) => its + Math.max(0, Math.min(to, end) - Math.max(from, start)), sum),
+    0,
+  );
+
+/** Where along the row's width a piece reaches its end: all the way across where the end is raked. */
+function sideOf({ shape: { outline }, box }: LaidPiece, end: 'near' | 'far'): Span[] {
+  const square = sidesOf(outline).flatMap(([a, b]): Span[] =>
+    a.x === box[end] && b.x === box[end] && a.y !== b.y ? [[Math.min(a.y, b.y), Math.max(a.y, b.y)]] : [],
+  );
+  return square.length > 0 ? square : [[box.low, box.high]];
 }
 
 function byRow(pieces: readonly LaidPiece[]): Map<number, LaidPiece[]> {

@@ -26,7 +26,7 @@ export interface RowLayout {
 }
 
 /** Divisions of a whole ceiling that are looked at where it has several parts. */
-const MOST_LAYOUTS = 64;
+const MOST_LAYOUTS = 25;
 
 /**
  * Every way to divide the room into rows that an answer may need: full rows, and at most one ripped row at each side; in a part

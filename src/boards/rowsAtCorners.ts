@@ -4,12 +4,12 @@ import type { PlacementProblem } from './placementProblem.js';
 import type { Reach } from './reachOf.js';
 
 /** Levels that rows are tried at, those of the longest walls first. */
-const MOST_LEVELS = 6;
+const MOST_LEVELS = 4;
 
 /**
  * Widths of rows, from the low side of a part up, such that the edge of one falls on a level of its outline: where walls or sides of
- * openings run along the rows, or walls turn back. Full rows of one width from there to both sides, and what is left ripped: at
- * the side of the part, or beside the level.
+ * openings run along the rows, or walls turn back. Full rows of one width from there to both sides, and what is left ripped at the
+ * sides of the part; or what is left below the level ripped beside it.
  */
 export function rowsAtCorners(problem: PlacementProblem, part: Part, reach: Reach): number[][] {
   if (part.clear === undefined) return [];
@@ -23,7 +23,6 @@ export function rowsAtCorners(problem: PlacementProblem, part: Part, reach: Reac
       if (below === undefined || above === undefined) continue;
       found.push([...below.rest, ...below.full, ...above.full, ...above.rest]);
       found.push([...below.full, ...below.rest, ...above.full, ...above.rest]);
-      found.push([...below.rest, ...below.full, ...above.rest, ...above.full]);
     }
   }
   return found;

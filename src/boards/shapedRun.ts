@@ -142,37 +142,41 @@ function endAt(ring: Ring, x: number): CellEnd {
 
 /** Groups with the cells beyond their far side: what meets on the place between them hangs together. */
 function joined(groups: readonly Group[], cells: readonly Cell[]): Group[] {
+  if (groups.length === 1 && cells.length === 1) return [{ ...merged(groups[0], cells[0]), highSide: cells[0].highSide }];
   let all = groups.map((group) => ({ group, meeting: group.highSide, highSide: [] as readonly Span[] }));
   for (const cell of cells) {
     const met = all.filter(({ meeting }) => meeting.some((mine) => cell.lowSide.some((its) => overlap(mine, its) > 0)));
     const others = all.filter((each) => !met.includes(each));
     const one = met.reduce(
       (a, b) => ({
-        group: merged(a.group, b.group),
+        group: merged(b.group, a.group),
         meeting: [...a.meeting, ...b.meeting],
         highSide: [...a.highSide, ...b.highSide],
       }),
       { group: { ...cell, atLow: false } as Group, meeting: [] as readonly Span[], highSide: cell.highSide },
     );
-    all = [...others, one];
+    all = [...others, { ...one, group: { ...one.group, atLow: met.some(({ group }) => group.atLow) } }];
   }
   return all.map(({ group, highSide }) => ({ ...group, highSide }));
 }
 
 const overlap = (a: Span, b: Span): number => Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
 
-function merged(a: Group, b: Group): Group {
+/** A group with something more in it. */
+function merged(a: Group, b: Cell): Group {
+  const [p, q] = [a.box, b.box];
   return {
-    ...a,
     box: {
-      near: Math.min(a.box.near, b.box.near),
-      far: Math.max(a.box.far, b.box.far),
-      low: Math.min(a.box.low, b.box.low),
-      high: Math.max(a.box.high, b.box.high),
+      near: Math.min(p.near, q.near),
+      far: Math.max(p.far, q.far),
+      low: Math.min(p.low, q.low),
+      high: Math.max(p.high, q.high),
     },
-    near: furthest(a.near, b.near, b.box.near - a.box.near),
-    far: furthest(a.far, b.far, a.box.far - b.box.far),
-    atLow: a.atLow || b.atLow,
+    lowSide: a.lowSide,
+    highSide: a.highSide,
+    near: furthest(a.near, b.near, q.near - p.near),
+    far: furthest(a.far, b.far, p.far - q.far),
+    atLow: a.atLow,
   };
 }
 
@@ -229,13 +233,17 @@ function meetsAt({ openings }: Part, x: number, { y }: CellEnd): 'wall' | 'openi
 
 /** Places across the joists at which timber lies under at least half of the piece's width. */
 function supportsUnder({ rules }: PlacementProblem, { lines }: About, { box }: Group, atJoint: readonly boolean[]): number {
-  const under = new Map<number, number>();
+  const slack = rules.wallGap.greatest;
+  let count = 0;
+  let covered = 0;
+  let last: number | undefined;
   for (const { joist, at } of lines) {
     const beyond = sideReach(joist, rules);
     if (at + (atJoint[0] ? 0 : beyond) < box.near || at - (atJoint[1] ? 0 : beyond) > box.far) continue;
-    const slack = rules.wallGap.greatest;
-    const covered = overlap([joist.low - slack, joist.high + slack], [box.low, box.high]);
-    under.set(at, (under.get(at) ?? 0) + Math.max(0, covered));
+    if (at !== last) [covered, last] = [0, at];
+    const before = covered;
+    covered += Math.max(0, Math.min(joist.high + slack, box.high) - Math.max(joist.low - slack, box.low));
+    if (2 * covered >= box.high - box.low && 2 * before < box.high - box.low) count++;
   }
-  return [...under.values()].filter((covered) => 2 * covered >= box.high - box.low).length;
+  return count;
 }

@@ -11,7 +11,7 @@ interface Line {
   readonly gap: number;
 }
 
-/** Where two sides nearly in line are moved by different gaps, their lines meet too far away to be a corner. */
+/** Beyond this many gaps from it a corner is not where the lines of its two sides meet. */
 const FARTHEST_CORNER = 8;
 
 /**
@@ -33,8 +33,8 @@ export function insetRing(ring: Ring, gapOf: (side: Side) => number): Ring {
 const onGrid = ({ x, y }: Point): Point => ({ x: Math.round(x), y: Math.round(y) });
 
 function cornersBetween(corner: Point, before: Line, after: Line): Point[] {
-  const ends = [before, after].map(({ dx, dy, gap }) => ({ x: corner.x - dy * gap, y: corner.y + dx * gap }));
   const cross = before.dx * after.dy - before.dy * after.dx;
+  const turnsBack = before.dx * after.dx + before.dy * after.dy < 0;
   if (cross !== 0) {
     const along = ((after.x - before.x) * after.dy - (after.y - before.y) * after.dx) / cross;
     const met = { x: before.x + before.dx * along, y: before.y + before.dy * along };
@@ -42,5 +42,10 @@ function cornersBetween(corner: Point, before: Line, after: Line): Point[] {
     const [ox, oy] = [met.x - corner.x, met.y - corner.y];
     if (cross > 0 || ox * ox + oy * oy <= far * far) return [met];
   }
-  return before.gap === after.gap && cross === 0 ? [ends[1]] : ends;
+  if (before.gap === after.gap && !turnsBack) return [beyond(corner, after, 0)];
+  // About the tip of a wall that ends in the room, as far from it as from its sides; where only the gap changes, a step.
+  return [beyond(corner, before, turnsBack ? before.gap : 0), beyond(corner, after, turnsBack ? -after.gap : 0)];
 }
+
+/** A corner moved by the gap of a side, and on along it. */
+const beyond = ({ x, y }: Point, { dx, dy, gap }: Line, on: number): Point => ({ x: x - dy * gap + dx * on, y: y + dx * gap + dy * on });

@@ -5,7 +5,7 @@ import { cutApart } from './cutApart.js';
 import type { Place } from './cutsOfBoard.js';
 import { cutBoard, describeCut } from './lockedBoards.js';
 import { onBoard } from './onBoard.js';
-import type { Stock } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 
 /** What has become of a layout so far: ids of its pieces and boards. */
 export interface SoFar {

@@ -5,7 +5,7 @@ import type { Board, BoardLayout, Piece } from './boardLayout.js';
 /** What pieces and boards add up to. */
 export type LayoutCounts = Pick<
   BoardLayout,
-  'offcuts' | 'endJoints' | 'boardsBought' | 'boardsByStock' | 'cost' | 'areaM2' | 'wasteAreaM2' | 'cuts'
+  'offcuts' | 'boardsBought' | 'boardsByStock' | 'cost' | 'areaM2' | 'wasteAreaM2' | 'cuts'
 >;
 
 /** Counts a layout; boards that are cut up already and stock at hand are not counted as bought. */
@@ -20,7 +20,6 @@ export function layoutCounts(stocks: readonly BoardStock[], pieces: readonly Pie
     offcuts: boards
       .flatMap((board) => board.offcuts)
       .sort((a, b) => b.length * b.width - a.length * a.width || (a.board < b.board ? -1 : 1)),
-    endJoints: pieces.filter(({ ends }) => ends[0].meets === 'board').length,
     boardsBought: bought.length,
     boardsByStock: stocks
       .map(({ id }) => ({ stock: id, count: bought.filter((stock) => stock.id === id).length }))

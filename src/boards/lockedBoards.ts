@@ -1,10 +1,12 @@
 import { fromGrid, toGrid } from '../survey/grid.js';
 import { problem as inputProblem, refuse } from '../survey/inputError.js';
 import type { Board, Offcut } from './boardLayout.js';
+import type { Box } from './box.js';
 import { type CutApart, cutApart, type Marked } from './cutApart.js';
 import type { Place } from './cutsOfBoard.js';
-import { type LockedPiece, stretchOf } from './lockedPieces.js';
-import type { PlacementProblem, Stock } from './placementProblem.js';
+import type { LockedPiece } from './lockedPieces.js';
+import type { PlacementProblem } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 
 /** The boards that pieces which are up were cut from. */
 export interface LockedBoards {
@@ -16,11 +18,12 @@ export interface LockedBoards {
 /**
  * @throws InputError when a board's stock is unknown, or the board cannot give its pieces
  */
-export function lockedBoards({ request, stocks, frame }: PlacementProblem): LockedBoards {
+export function lockedBoards({ request, stocks, parts }: PlacementProblem): LockedBoards {
   const locked = request.locked ?? [];
   const ids = boardIds(locked);
-  const sizes = locked.map(({ outline }) => {
-    const { near, far, low, high } = stretchOf(outline, frame.into);
+  const up = parts.flatMap(({ standing }) => standing.up);
+  const sizes = locked.map((_, index) => {
+    const { near, far, low, high } = up.find((piece) => piece.index === index) as Box;
     return { length: far - near, width: high - low };
   });
   const of: { board: string; stock: Stock; place: Place }[] = [];

@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import { toGrid } from '../survey/grid.js';
-import { problem, refuse } from '../survey/inputError.js';
 import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import { coordinate, label, outlineSchema } from '../survey/schemas.js';
+import type { Box } from './box.js';
 
 /** A piece that is up already. A piece of a layout that this library returned will do. */
 export interface LockedPiece {
@@ -29,44 +29,13 @@ export const lockedPieceSchema: z.ZodMiniType<LockedPiece> = z.looseObject({
   at: z.optional(z.looseObject({ along: coordinate, across: coordinate })),
 });
 
-/** A stretch of the ceiling in the problem's coordinates, grid steps. */
-export interface Stretch {
-  readonly near: number;
-  readonly far: number;
-  readonly low: number;
-  readonly high: number;
-}
+/** Into the coordinates of a part of the ceiling; grid steps. */
+export type IntoPart = (point: Point) => Point;
 
-/** Into the problem's coordinates: grid steps of the plan in, `u` and `v` out. */
-export type IntoProblem = (point: Point) => { readonly u: number; readonly v: number };
-
-/** The rectangle about an outline. */
-export function stretchOf(outline: readonly Point[], into: IntoProblem): Stretch {
-  const { left, right, low, high } = extentOf(
-    outline.map(({ x, y }) => {
-      const { u, v } = into({ x: toGrid(x), y: toGrid(y) });
-      return { x: u, y: v };
-    }),
-  );
+/** The rectangle about an outline in mm, in the coordinates of a part. */
+export function boxOf(outline: readonly Point[], into: IntoPart): Box {
+  const { left, right, low, high } = extentOf(onGrid(outline).map(into));
   return { near: left, far: right, low, high };
 }
 
-/** Pieces that are up, each about where it is; refuses those that lie over each other or outside the room. */
-export function lockedStretches(
-  locked: readonly LockedPiece[],
-  into: IntoProblem,
-  room: { readonly length: number; readonly depth: number },
-): Stretch[] {
-  const stretches = locked.map(({ outline }) => stretchOf(outline, into));
-  for (const [i, { near, far, low, high }] of stretches.entries()) {
-    const path = `locked[${i}].outline`;
-    if (near < 0 || low < 0 || far > room.length || high > room.depth) {
-      refuse(problem('outside-room', path, 'a piece inside the room', 'one that reaches beyond a wall'));
-    }
-    const over = stretches.findIndex(
-      (other, k) => k < i && near < other.far && other.near < far && low < other.high && other.low < high,
-    );
-    if (over >= 0) refuse(problem('overlap', path, 'a piece clear of the others', `one that lies over locked[${over}]`));
-  }
-  return stretches;
-}
+export const onGrid = (outline: readonly Point[]): Point[] => outline.map(({ x, y }) => ({ x: toGrid(x), y: toGrid(y) }));

@@ -1,7 +1,7 @@
 import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Piece } from './boardLayout.js';
 import type { Place } from './cutsOfBoard.js';
-import type { Stock } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 
 /** A piece with what its place on a board makes of it: which edges are bound, which ends are the factory's, whether it is tight. */
 export function onBoard(piece: Piece, board: string, stock: Stock, { along, across, length, width }: Place): Piece {

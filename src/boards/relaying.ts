@@ -9,12 +9,12 @@ import type { PlacementAttempt } from './infeasibleError.js';
 import { layoutCounts } from './layoutCounts.js';
 import type { LockedPiece } from './lockedPieces.js';
 import { layBoards } from './placeBoards.js';
-import { stocksOf } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
 import type { Preference } from './preference.js';
 import { boundReason } from './reasons.js';
 import { renamedBoards } from './renamedBoards.js';
 import type { LayingRequest } from './standing.js';
+import { stocksOf } from './stocksOf.js';
 
 /** A room to lay once more; `boards` with what is still to be had of each. */
 export type RelayRequest = Omit<PlacementRequest, 'locked' | 'rowWidths'>;

@@ -1,14 +1,15 @@
 import { toGrid } from '../survey/grid.js';
 import { problem as inputProblem, refuse } from '../survey/inputError.js';
-import type { Stretch } from './lockedPieces.js';
+import type { Edges } from './box.js';
+import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
-import type { Edges } from './standingJoints.js';
+import type { Reach } from './reachOf.js';
 
 /** A row where pieces are up, or one to be laid between them. */
 type Rows = readonly Edges[];
 
 /** The bands of the pieces that are up: pieces that lie beside each other share one. From the low side. */
-export function lockedBands(up: readonly Stretch[]): Edges[] {
+export function lockedBands(up: readonly Edges[]): Edges[] {
   const bands: { low: number; high: number }[] = [];
   for (const { low, high } of [...up].sort((a, b) => a.low - b.low)) {
     const last = bands[bands.length - 1];
@@ -23,16 +24,31 @@ const MOST_WAYS = 200;
 /** An edge that is no further off than this is in its place, grid steps. */
 const HAIR = toGrid(0.01);
 
+type FullRows = (inner: Reach) => readonly (readonly number[])[];
+
 /**
- * Every way to divide the room into rows round those that are up, which stay where they are: full rows, and between two rows that
+ * Every way to divide a part into rows round those that are up, which stay where they are: full rows, and between two rows that
  * are up, or such a row and a wall, at most one that is ripped; beside a wall, if there is one, it is the row at the wall.
  */
-export function rowsAroundLocked(problem: PlacementProblem, full: (depth: number) => readonly (readonly number[])[]): Rows[] {
-  const bands = lockedBands(problem.standing.up);
+export function rowsAroundLocked(problem: PlacementProblem, part: Part, reach: Reach, full: FullRows): Rows[] {
+  const bands = lockedBands(part.standing.up);
+  const { edgeGap } = problem.rules;
+  const highWall = reach.sides - Number(reach.lowWall) > 0;
   let ways: Rows[] = [[]];
   for (let i = 0; i <= bands.length; i++) {
     const [before, after] = [bands[i - 1], bands[i]] as readonly (Edges | undefined)[];
-    const between = fillings(problem, before?.high, after?.low, full);
+    const low = before === undefined ? reach.low : before.high + edgeGap;
+    const high = after === undefined ? reach.high : after.low - edgeGap;
+    const [atLow, atHigh] = [before === undefined && reach.lowWall, after === undefined && highWall];
+    const gap: Gap = {
+      low,
+      high,
+      lowWall: atLow,
+      sides: Number(atLow) + Number(atHigh),
+      isFirst: before === undefined,
+      isLast: after === undefined,
+    };
+    const between = fillings(problem, gap, full);
     ways = ways
       .flatMap((way) => between.map((rows) => [...way, ...rows, ...(after === undefined ? [] : [after])]))
       .slice(0, MOST_WAYS);
@@ -40,28 +56,26 @@ export function rowsAroundLocked(problem: PlacementProblem, full: (depth: number
   return ways;
 }
 
-/** Rows between two that are up; where one is not given, to the wall. */
-function fillings(
-  problem: PlacementProblem,
-  below: number | undefined,
-  above: number | undefined,
-  full: (depth: number) => readonly (readonly number[])[],
-): Rows[] {
+/** What lies between two rows that are up, or such a row and the border of the part. */
+interface Gap extends Reach {
+  readonly isFirst: boolean;
+  readonly isLast: boolean;
+}
+
+function fillings(problem: PlacementProblem, gap: Gap, full: FullRows): Rows[] {
   const { wallGap, edgeGap, rowWidth } = problem.rules;
-  const from = below === undefined ? wallGap.nominal : below + edgeGap;
-  const to = above === undefined ? problem.depth - wallGap.nominal : above - edgeGap;
-  const atWall = below === undefined || above === undefined;
-  const [wider, narrower] = atWall ? [wallGap.nominal - wallGap.least, wallGap.greatest - wallGap.nominal] : [HAIR, HAIR];
+  const { low: from, high: to, sides } = gap;
+  const [wider, narrower] = sides > 0 ? [wallGap.nominal - wallGap.least, wallGap.greatest - wallGap.nominal] : [HAIR, HAIR];
   if (to - from <= narrower) return to - from >= -wider - edgeGap ? [[]] : [];
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
   const least = Math.max(rowWidth, 1);
-  return full(to - from).flatMap((widths): Rows[] => {
+  return full(gap).flatMap((widths): Rows[] => {
     const rest = to - from - widths.reduce((sum, width) => sum + width + edgeGap, 0);
     // Beside the low wall the rows are counted from the row above them.
-    const start = (used: number): number => (below === undefined ? from + rest - used : from);
+    const start = (used: number): number => (gap.isFirst ? from + rest - used : from);
     const ripped = rest < least && rest + wider >= least ? least : rest;
     const isWhole = widths.length > 0 && rest + edgeGap <= narrower && rest + edgeGap >= -wider;
-    const ordered = above === undefined ? [...widths, ripped] : [ripped, ...widths];
+    const ordered = gap.isLast ? [...widths, ripped] : [ripped, ...widths];
     return [
       ...(isWhole ? [stacked(problem, widths, start(-edgeGap))] : []),
       ...(ripped >= least && ripped < widest ? [stacked(problem, ordered, start(ripped))] : []),
@@ -83,13 +97,13 @@ function stacked({ rules }: PlacementProblem, widths: readonly number[], from: n
  *
  * @throws InputError when pieces that are up lie in no row
  */
-export function pinnedAroundLocked(problem: PlacementProblem, pinned: Rows): Rows {
-  const bands = lockedBands(problem.standing.up);
+export function pinnedAroundLocked({ standing, depth }: Part, pinned: Rows): Rows {
+  const bands = lockedBands(standing.up);
   const rowOf = (band: Edges): Edges | undefined =>
     pinned.find(({ low, high }) => 2 * low < band.low + band.high && band.low + band.high < 2 * high);
   const away = bands.length === 0 ? 0 : bands[0].low - (rowOf(bands[0])?.low ?? bands[0].low);
   const pushed = pinned.map(({ low, high }) => ({ low: low + away, high: high + away }));
-  const isInside = pushed[0].low >= 0 && pushed[pushed.length - 1].high <= problem.depth;
+  const isInside = pushed[0].low >= 0 && pushed[pushed.length - 1].high <= depth;
   const isRow = (band: Edges): boolean =>
     pushed.some(({ low, high }) => Math.abs(low - band.low) <= HAIR && Math.abs(high - band.high) <= HAIR);
   if (!isInside || !bands.every(isRow)) {

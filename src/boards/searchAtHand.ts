@@ -2,14 +2,15 @@ import type { Found } from './fewestBoards.js';
 import type { Laid, Measures } from './laid.js';
 import { inOrder, isBetter, measure } from './measures.js';
 import { capacityOf } from './packKinds.js';
-import type { PlacementProblem, Stock } from './placementProblem.js';
+import type { PlacementProblem } from './placementProblem.js';
 import { rowSets } from './rowSets.js';
 import { startSearch } from './search.js';
 import { hasLayout, searchLayout } from './searchLayout.js';
+import type { Stock } from './stocksOf.js';
 
 /** Looks for the best layout, with what is up already and what is at hand taken into account. */
 export function searchAtHand(problem: PlacementProblem): Found {
-  const nothing = problem.standing.up.length === 0 ? undefined : nothingToLay(problem);
+  const nothing = hasUp(problem) ? nothingToLay(problem) : undefined;
   if (nothing !== undefined) return { laid: nothing, bound: 0, jointsProven: true };
   if (isTooLittle(problem)) return { laid: undefined, bound: Infinity, jointsProven: false };
   return problem.stocks.some(isAtHand) ? withFewestBought(problem) : searchLayout(problem);
@@ -28,7 +29,9 @@ function isTooLittle(problem: PlacementProblem): boolean {
 
 /** Whether some layout keeps the rules round what is up, as far as a short search can tell. */
 export const hasLayoutAtHand = (problem: PlacementProblem): boolean =>
-  (problem.standing.up.length > 0 && nothingToLay(problem) !== undefined) || (!isTooLittle(problem) && hasLayout(problem));
+  (hasUp(problem) && nothingToLay(problem) !== undefined) || (!isTooLittle(problem) && hasLayout(problem));
+
+const hasUp = ({ parts }: PlacementProblem): boolean => parts.some(({ standing }) => standing.up.length > 0);
 
 const isAtHand = ({ board }: Stock): boolean => board.atHand === true;
 

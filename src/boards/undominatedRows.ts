@@ -9,7 +9,11 @@ import { isBare } from './standing.js';
  */
 export function undominatedRows(problem: PlacementProblem, layouts: readonly RowLayout[]): RowLayout[] {
   const [{ width, kerf }] = problem.stocks;
-  const alike = problem.parallel && problem.openings.length === 0 && isBare(problem.standing);
+  const alike =
+    problem.parts.length === 1 &&
+    problem.parts[0].parallel &&
+    problem.parts[0].clear === undefined &&
+    isBare(problem.parts[0].standing);
   if (!alike || problem.stocks.some((stock) => stock.width !== width || stock.kerf !== kerf)) return [...layouts];
   const judged = layouts.map((layout) => {
     const widths = layout.bands.map((band) => band.width).sort((a, b) => a - b);

@@ -1,0 +1,89 @@
+import { againstStanding } from './againstStanding.js';
+import { type JointLine, jointLine } from './jointLine.js';
+import type { Part, PlacedJoist } from './partsOf.js';
+import type { PlacementProblem } from './placementProblem.js';
+import { boxIn, isPossible, type Meets, type Place, type PossiblePiece, type Run } from './possiblePieces.js';
+import type { Band } from './rowLayouts.js';
+import { giveOf, linesAround, placeOn } from './standingJoints.js';
+
+/** A stretch that fills its row from one square end to another. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly lowMeets: Exclude<Meets, 'board'>;
+  readonly highMeets: Exclude<Meets, 'board'>;
+}
+
+/** Where it may be divided, and every piece that could lie in it. */
+export function plainRun(problem: PlacementProblem, part: Part, band: Band, stretch: Stretch): Run {
+  const { from, to, lowMeets, highMeets } = stretch;
+  const { rules } = problem;
+  const joists = part.joists
+    .filter((joist) => reachesAcross(joist, band, rules.wallGap.greatest))
+    .map((joist) => jointLine(rules, joist, band));
+  const onJoists = joists.filter((line) => line.spare >= 0 && isBetween(line, from, to)).filter(isBeyondLast());
+  const inside = linesAround(problem, part, band, stretch, onJoists);
+  const places: Place[] = [
+    { at: from, low: from, high: from, joist: -1 },
+    ...inside.map(placeOn),
+    { at: to, low: to, high: to, joist: -1 },
+  ];
+  const last = places.length - 1;
+  const gives = [
+    lowMeets === 'wall' ? rules.wallGive : 0,
+    ...inside.map((line) => giveOf(problem, line)),
+    highMeets === 'wall' ? rules.wallGive : 0,
+  ];
+  // A joist on the line of a wall carries what ends at the gap before it.
+  const reaches = places.map((_, place) =>
+    (place === 0 && lowMeets === 'wall') || (place === last && highMeets === 'wall') ? rules.wallGap.nominal : 0,
+  );
+  const supports = places.map(({ at }, place) => ({
+    before: joists.filter((line) => line.at < at - reaches[place]).length,
+    upTo: joists.filter((line) => line.at <= at + reaches[place]).length,
+  }));
+  const pieces: PossiblePiece[] = [];
+  const starting: number[][][] = places.map(() => []);
+  for (let i = 0; i < last; i++) {
+    for (let k = i + 1; k <= last; k++) {
+      const meets = { lowMeets: i > 0 ? 'board' : lowMeets, highMeets: k < last ? 'board' : highMeets } as const;
+      const lengths = lengthsBetween(problem, places[i], places[k], Number(i > 0) + Number(k < last));
+      const piece = { ...meets, from: i, to: k, ...lengths, give: gives[i] + gives[k] };
+      const against = againstStanding(
+        part.standing,
+        boxIn({ places }, band, piece),
+        places[i].joist >= 0 || places[k].joist >= 0,
+      );
+      const isUp = against === 'up';
+      if (against === 'blocked' || !(isUp || isPossible(problem, band, piece, supports[k].upTo - supports[i].before))) continue;
+      starting[i].push([pieces.length]);
+      pieces.push({ ...piece, ...(isUp && { isUp }) });
+    }
+  }
+  return { places, pieces, starting };
+}
+
+/** Of the longer side, and as cut, with the rake of its ends. */
+function lengthsBetween({ rules }: PlacementProblem, from: Place, to: Place, joints: number): { nominal: number; cut: number } {
+  return {
+    nominal: Math.max(to.low - from.low, to.high - from.high),
+    cut: Math.max(to.low, to.high) - Math.min(from.low, from.high) - (joints * rules.jointGap) / 2,
+  };
+}
+
+/** Whether a joist lies over the whole width of a row, less what may be missing at its ends. */
+export const reachesAcross = (joist: PlacedJoist, row: { readonly low: number; readonly high: number }, slack: number): boolean =>
+  joist.low <= row.low + slack && joist.high >= row.high - slack;
+
+/** For joint lines in order across the row: leaves out one that meets the last that was kept. */
+export function isBeyondLast(): (line: JointLine) => boolean {
+  let last: JointLine | undefined;
+  return (line) => {
+    if (last !== undefined && (line.low <= last.low || line.high <= last.high)) return false;
+    last = line;
+    return true;
+  };
+}
+
+export const isBetween = ({ low, high, at }: JointLine, from: number, to: number): boolean =>
+  Math.min(low, high, at) > from && Math.max(low, high, at) < to;

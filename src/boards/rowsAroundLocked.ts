@@ -31,7 +31,32 @@ type FullRows = (inner: Reach) => readonly (readonly number[])[];
  * are up, or such a row and a wall, at most one that is ripped; beside a wall, if there is one, it is the row at the wall.
  */
 export function rowsAroundLocked(problem: PlacementProblem, part: Part, reach: Reach, full: FullRows): Rows[] {
-  const bands = lockedBands(part.standing.up);
+  const own = lockedBands(part.standing.up);
+  const widths = [...new Set(problem.stocks.map(({ width }) => width))];
+  return widened(own, part.clear === undefined ? [] : widths, reach)
+    .flatMap((bands) => rowsAroundBands(problem, bands, reach, full))
+    .slice(0, MOST_WAYS);
+}
+
+/** Bands as they are and, where walls may have left pieces narrower than their rows, one of them as wide as a board. */
+function widened(bands: readonly Edges[], widths: readonly number[], { low, high }: Reach): Rows[] {
+  const wider = bands.flatMap((band, at) =>
+    widths.flatMap((width): Rows[] => {
+      if (band.high - band.low >= width) return [];
+      const [below, above] = [bands[at - 1]?.high ?? low, bands[at + 1]?.low ?? high];
+      const options = [
+        { low: band.low, high: band.low + width },
+        { low: band.high - width, high: band.high },
+      ];
+      return options
+        .filter((row) => row.low >= below && row.high <= above)
+        .map((row) => bands.map((each, i) => (i === at ? row : each)));
+    }),
+  );
+  return [bands, ...wider];
+}
+
+function rowsAroundBands(problem: PlacementProblem, bands: Rows, reach: Reach, full: FullRows): Rows[] {
   const { edgeGap } = problem.rules;
   const highWall = reach.sides - Number(reach.lowWall) > 0;
   let ways: Rows[] = [[]];
@@ -93,20 +118,21 @@ function stacked({ rules }: PlacementProblem, widths: readonly number[], from: n
 }
 
 /**
- * Rows of these widths, pushed along until they lie where pieces are up.
+ * Rows of these widths, pushed along until they lie where pieces are up. Where a wall or an opening leaves a piece narrower than its
+ * row, that row holds it.
  *
  * @throws InputError when pieces that are up lie in no row
  */
-export function pinnedAroundLocked({ standing, depth }: Part, pinned: Rows): Rows {
+export function pinnedAroundLocked<R extends Edges>({ standing, depth }: Part, pinned: readonly R[]): Rows {
   const bands = lockedBands(standing.up);
-  const rowOf = (band: Edges): Edges | undefined =>
-    pinned.find(({ low, high }) => 2 * low < band.low + band.high && band.low + band.high < 2 * high);
-  const away = bands.length === 0 ? 0 : bands[0].low - (rowOf(bands[0])?.low ?? bands[0].low);
-  const pushed = pinned.map(({ low, high }) => ({ low: low + away, high: high + away }));
+  const away = bands.flatMap((band) => {
+    const row = pinned.find(({ low, high }) => 2 * low < band.low + band.high && band.low + band.high < 2 * high);
+    return row !== undefined && Math.abs(row.high - row.low - band.high + band.low) <= HAIR ? [band.low - row.low] : [];
+  })[0];
+  const pushed = pinned.map(({ low, high }) => ({ low: low + (away ?? 0), high: high + (away ?? 0) }));
   const isInside = pushed[0].low >= 0 && pushed[pushed.length - 1].high <= depth;
-  const isRow = (band: Edges): boolean =>
-    pushed.some(({ low, high }) => Math.abs(low - band.low) <= HAIR && Math.abs(high - band.high) <= HAIR);
-  if (!isInside || !bands.every(isRow)) {
+  const isInRow = (band: Edges): boolean => pushed.some(({ low, high }) => band.low >= low - HAIR && band.high <= high + HAIR);
+  if (!isInside || !bands.every(isInRow)) {
     refuse(inputProblem('rows-do-not-fit', 'rowWidths', 'rows that the locked pieces lie in', 'others'));
   }
   return pushed.map(

@@ -2,6 +2,7 @@ import { toGrid } from '../survey/grid.js';
 import { problem, refuse } from '../survey/inputError.js';
 import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
+import { sidesOf } from '../survey/traceRings.js';
 import type { Piece } from './boardLayout.js';
 import type { Box } from './box.js';
 import { boxOf, type IntoPart, type LockedPiece, onGrid } from './lockedPieces.js';
@@ -67,16 +68,21 @@ export function standingOf(
 function upPiece(outline: readonly Point[], index: number, into: IntoPart): UpPiece {
   const points = onGrid(outline).map(into);
   const { left, right, low, high } = extentOf(points);
-  const end = (level: number, side: 1 | -1, other: number): number =>
+  const corner = (level: number, side: 1 | -1, other: number): number =>
     points.reduce((best, { x, y }) => (y === level && side * x > side * best ? x : best), other);
+  // An end is square where it has a side across the piece, and else runs from corner to corner.
+  const end = (side: 1 | -1, outermost: number, other: number): EndOfPiece =>
+    sidesOf(points).some(([a, b]) => a.x === outermost && b.x === outermost)
+      ? { low: outermost, high: outermost }
+      : { low: corner(low, side, other), high: corner(high, side, other) };
   return {
     index,
     near: left,
     far: right,
     low,
     high,
-    nearEnd: { low: end(low, -1, right), high: end(high, -1, right) },
-    farEnd: { low: end(low, 1, left), high: end(high, 1, left) },
+    nearEnd: end(-1, left, right),
+    farEnd: end(1, right, left),
   };
 }
 

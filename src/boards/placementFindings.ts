@@ -7,11 +7,13 @@ import type { Piece } from './boardLayout.js';
 import type { Described } from './describeLayout.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { isUnproven } from './unproven.js';
+import { zoneBorderFindings } from './zoneBorderFindings.js';
 
 /** What the trade would say of a layout that breaks no rule that must hold. */
 export function placementFindings(problem: PlacementProblem, layout: Described): Finding[] {
   return [
     ...new Set(problem.located.flatMap(({ findings }) => findings)),
+    ...zoneBorderFindings(problem),
     ...bearings(problem, layout),
     ...closeJoints(problem, layout),
     ...shortPieces(problem, layout),

@@ -58,14 +58,22 @@ const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, ba
 /** Rows of one part: bands from its low side up. */
 function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[][] {
   const reach = reachOf(part, problem.rules.wallGap.nominal);
-  const bandsOf = (widths: readonly number[], gap: number): Band[] => bandsFrom(problem, reach, index, widths, gap);
-  const standing = part.standing.up.length > 0;
-  const between = (rows: readonly Edges[]): Band[] => bandsBetween(problem, reach, index, rows);
+  const bandsOf = (widths: readonly number[], gap: number, shift?: number): Band[] =>
+    bandsFrom(problem, reach, index, widths, gap, shift);
+  const isStanding = part.standing.up.length > 0;
+  const between = (rows: readonly Edges[], gap: number): Band[] => bandsBetween(problem, index, rows, gap);
   if (problem.rowWidths !== undefined) {
     const pinned = pinnedRows(problem, part, reach, bandsOf);
-    return [standing ? between(pinnedAroundLocked(part, pinned)) : pinned];
+    if (!isStanding) return [pinned];
+    const rows = pinnedAroundLocked(part, pinned);
+    return [between(rows, pinned[0].gap + rows[0].low - pinned[0].low)];
   }
-  if (standing) return rowsAroundLocked(problem, part, reach, (inner) => fullRows(problem, inner)).map(between);
+  if (isStanding) {
+    const { nominal } = problem.rules.wallGap;
+    return rowsAroundLocked(problem, part, reach, (inner) => fullRows(problem, inner)).map((rows) =>
+      between(rows, nominal + (reach.lowWall ? rows[0].low - reach.low : 0)),
+    );
+  }
   const layouts: Band[][] = [];
   const seen = new Set<string>();
   const add = (widths: readonly number[], gap: number): void => {
@@ -157,9 +165,9 @@ function firstWidths(problem: PlacementProblem, pair: number, least: number): nu
 
 function pinnedRows(
   problem: PlacementProblem,
-  { rowWidths: { widths, from }, mirrored }: Part,
+  { rowWidths: { widths, from }, mirrored, depth }: Part,
   { low, high, sides }: Reach,
-  bandsOf: (widths: readonly number[], gap: number) => Band[],
+  bandsOf: (widths: readonly number[], gap: number, shift?: number) => Band[],
 ): Band[] {
   const { wallGap, edgeGap } = problem.rules;
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
@@ -171,21 +179,35 @@ function pinnedRows(
   });
   const total = widths.reduce((sum, width) => sum + width, 0) + (widths.length - 1) * edgeGap;
   const spare = high - low - total;
-  const [least, greatest] = [wallGap.least, wallGap.greatest].map((gap) => sides * (gap - wallGap.nominal));
+  // Where a part narrows towards its end, rows may reach beyond what is boarded there; no further than the gap to its tip allows.
+  const [beyondLow, beyondHigh] = [low - wallGap.least, depth - high - wallGap.least].map((beyond) => Math.max(0, beyond));
+  const short = (low > 0 ? 1 : 0) + (high < depth ? 1 : 0);
+  const [least, greatest] = [-beyondLow - beyondHigh, short * (wallGap.greatest - wallGap.nominal)];
   if (spare < least || spare > greatest || widths.length === 0) {
     const [from, to] = [high - low - greatest, high - low - least].map(fromGrid);
     const wanted = from === to ? `rows that make ${from} in all` : `rows that make ${from} to ${to} in all`;
     refuse(wrongWidth('rowWidths', wanted, fromGrid(total)));
   }
-  return bandsOf(widths, wallGap.nominal + (sides === 0 ? 0 : Math.floor(spare / sides)));
+  const share = sides === 0 ? 0 : Math.floor(spare / sides);
+  if (share >= wallGap.least - wallGap.nominal && share <= wallGap.greatest - wallGap.nominal && short === sides)
+    return bandsOf(widths, wallGap.nominal + share);
+  const shift = Math.max(-beyondLow, Math.min(Math.floor(spare / 2), spare + beyondHigh));
+  return bandsOf(widths, wallGap.nominal, low > 0 ? shift : 0);
 }
 
 const wrongWidth = (path: string, expected: string, received: number) =>
   problem('rows-do-not-fit', path, expected, String(received));
 
-function bandsFrom(problem: PlacementProblem, reach: Reach, part: number, widths: readonly number[], gap: number): Band[] {
+function bandsFrom(
+  problem: PlacementProblem,
+  reach: Reach,
+  part: number,
+  widths: readonly number[],
+  gap: number,
+  shift = reach.lowWall ? gap - problem.rules.wallGap.nominal : 0,
+): Band[] {
   const whole = new Set(wholeWidths(problem));
-  let low = reach.low + (reach.lowWall ? gap - problem.rules.wallGap.nominal : 0);
+  let low = reach.low + shift;
   return widths.map((width): Band => {
     const band = { low, high: low + width, width, ripped: !whole.has(width), part, gap };
     low = band.high + problem.rules.edgeGap;
@@ -194,8 +216,7 @@ function bandsFrom(problem: PlacementProblem, reach: Reach, part: number, widths
 }
 
 /** Rows with these edges, some of which are up. */
-function bandsBetween(problem: PlacementProblem, reach: Reach, part: number, rows: readonly Edges[]): Band[] {
+function bandsBetween(problem: PlacementProblem, part: number, rows: readonly Edges[], gap: number): Band[] {
   const whole = new Set(wholeWidths(problem));
-  const gap = problem.rules.wallGap.nominal + (reach.lowWall ? rows[0].low - reach.low : 0);
   return rows.map(({ low, high }) => ({ low, high, width: high - low, ripped: !whole.has(high - low), part, gap }));
 }

@@ -1,18 +1,20 @@
 import { toGrid } from '../survey/grid.js';
 import { twiceArea } from '../survey/outline.js';
+import type { Point } from '../survey/point.js';
+import { sidesOf } from '../survey/traceRings.js';
 import type { Piece } from './boardLayout.js';
 import type { Place } from './cutsOfBoard.js';
 import { type Described, describePiece, inPlanOrder, rowNumbers } from './describeLayout.js';
 import { jointLength } from './jointLength.js';
 import { isRaked } from './jointLine.js';
 import type { Laid } from './laid.js';
-import { buttOn, type LaidEnd, type LaidPiece, laidPieces } from './laidPieces.js';
+import { buttOn, type LaidEnd, type LaidPiece, laidPieces, type Span } from './laidPieces.js';
 import { layoutCounts } from './layoutCounts.js';
 import { lockedBoards } from './lockedBoards.js';
 import { onGrid } from './lockedPieces.js';
 import { named, placeKey } from './pieceNames.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { boxIn, type PossiblePiece, type Run } from './possiblePieces.js';
+import { boxIn, type Edges, type PossiblePiece, type Run } from './possiblePieces.js';
 import { renamedBoards } from './renamedBoards.js';
 import type { Band } from './rowLayouts.js';
 import type { UpPiece } from './standing.js';
@@ -79,9 +81,13 @@ function lockedAmong(problem: PlacementProblem, { rows }: Laid, laid: readonly L
     ...all.map(({ row, up, piece, run }) => ({ row, box: up, meets: piece.lowMeets, at: run.places[piece.from].at })),
   ];
   return all.map(({ run, band, row, piece, up }) => {
+    const { part } = band;
+    const { outline, holes = [] } = (problem.request.locked ?? [])[up.index];
+    const into = (ring: typeof outline) => onGrid(ring).map(problem.parts[part].into);
+    const shape = { outline: turnedLeft(into(outline)), holes: holes.map((ring) => turnedLeft(into(ring)).reverse()) };
     const own = laid.filter((each) => each.row === row);
-    const low = endOf(problem, band, run, piece, up, 0, own);
-    const high = endOf(problem, band, run, piece, up, 1, own);
+    const low = endOf(problem, band, run, piece, up, 0, own, uprightAt(shape.outline, up.near, up));
+    const high = endOf(problem, band, run, piece, up, 1, own, uprightAt(shape.outline, up.far, up));
     const facing = inPlace.filter(
       (other) =>
         other.row === row &&
@@ -90,10 +96,6 @@ function lockedAmong(problem: PlacementProblem, { rows }: Laid, laid: readonly L
         other.box.low < up.high &&
         up.low < other.box.high,
     );
-    const { part } = band;
-    const { outline, holes = [] } = (problem.request.locked ?? [])[up.index];
-    const into = (ring: typeof outline) => onGrid(ring).map(problem.parts[part].into);
-    const shape = { outline: turnedLeft(into(outline)), holes: holes.map((ring) => turnedLeft(into(ring)).reverse()) };
     const raked = [run.places[piece.from], run.places[piece.to]].some(isRaked);
     const nominal =
       raked || up.far - up.near < high.position - low.position - toGrid(20) ? piece.nominal : high.position - low.position;
@@ -125,12 +127,13 @@ function endOf(
   up: UpPiece,
   side: 0 | 1,
   laid: readonly LaidPiece[],
+  along: readonly Span[],
 ): LaidEnd {
   const meets = side === 0 ? piece.lowMeets : piece.highMeets;
-  if (meets !== 'board') return { meets, position: side === 0 ? up.near : up.far, offset: 0, gap: 0, joints: 0 };
+  if (meets !== 'board') return { meets, position: side === 0 ? up.near : up.far, offset: 0, gap: 0, joints: 0, along };
   const place = run.places[side === 0 ? piece.from : piece.to];
   const beside = laid.map(({ ends }) => ends[1 - side]).find((end) => end.meets === 'board' && end.position === place.at);
-  if (beside !== undefined) return { ...beside, joints: 1 };
+  if (beside !== undefined) return { ...beside, joints: 1, along };
   const { below, above } = place.standing ?? { below: 0, above: 0 };
   return {
     meets,
@@ -138,10 +141,19 @@ function endOf(
     ...buttOn(problem, place, band, (above - below) / 2),
     gap: problem.rules.jointGap + below + above,
     joints: 1,
+    along,
   };
 }
 
-function turnedLeft(ring: { readonly x: number; readonly y: number }[]): { readonly x: number; readonly y: number }[] {
+/** Where along the row's width a piece reaches its end: all the way across where the end is raked. */
+function uprightAt(outline: readonly Point[], end: number, { low, high }: Edges): Span[] {
+  const upright = sidesOf(outline).flatMap(([a, b]): Span[] =>
+    a.x === end && b.x === end ? [[Math.min(a.y, b.y), Math.max(a.y, b.y)]] : [],
+  );
+  return upright.length > 0 ? upright : [[low, high]];
+}
+
+function turnedLeft(ring: Point[]): Point[] {
   return twiceArea(ring) < 0 ? [...ring].reverse() : ring;
 }
 

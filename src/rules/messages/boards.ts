@@ -53,6 +53,17 @@ export const boards: Messages = {
     message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
     remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',
   },
+  'zone-border': {
+    message:
+      'Boards stop at the border of {zones}, {value} mm long: no piece lies across it, and the same thickness goes on both sides.',
+    remedy:
+      'A movement bead over the border, or an angle bead where the two ceilings meet at an angle; timber behind the edge on both sides.',
+  },
+  'zone-border-open': {
+    of: 'zone-border',
+    message: 'Boards of {zones} end within the room along {value} mm, at no wall.',
+    remedy: 'An angle bead or a stop bead along that edge, and timber behind it.',
+  },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
     remedy: 'Carry a joint of the building through the new boards, or divide the ceiling and plan each part as a room.',

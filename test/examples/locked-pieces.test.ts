@@ -72,6 +72,12 @@ describe('pieces that are up', () => {
     expect(errorsOf({ ...room, locked }, layout)).toEqual([]);
   });
 
+  it('are cut from boards that are not bought again: a layout that counts them is refused', () => {
+    const layout = placeBoards({ ...room, locked: lowRow });
+    const found = errorsOf(room, { ...layout, boardsBought: layout.boards.length });
+    expect(found).toMatchObject([{ code: 'claim-wrong', value: layout.boards.length, limit: layout.boardsBought }]);
+  });
+
   it('of a whole layout leave nothing to buy', () => {
     const { pieces } = placeBoards(room);
     const again = placeBoards({ ...room, locked: pieces });

@@ -36,6 +36,8 @@ export interface UpPiece extends Box {
 export interface EndOfPiece {
   readonly low: number;
   readonly high: number;
+  /** Where along the row's width the middle of the end is. */
+  readonly middle: number;
 }
 
 /** A piece that is to be laid where it was, its ends where its nominal length puts them. */
@@ -71,10 +73,12 @@ function upPiece(outline: readonly Point[], index: number, into: IntoPart): UpPi
   const corner = (level: number, side: 1 | -1, other: number): number =>
     points.reduce((best, { x, y }) => (y === level && side * x > side * best ? x : best), other);
   // An end is square where it has a side across the piece, and else runs from corner to corner.
-  const end = (side: 1 | -1, outermost: number, other: number): EndOfPiece =>
-    sidesOf(points).some(([a, b]) => a.x === outermost && b.x === outermost)
-      ? { low: outermost, high: outermost }
-      : { low: corner(low, side, other), high: corner(high, side, other) };
+  const end = (side: 1 | -1, outermost: number, other: number): EndOfPiece => {
+    const across = sidesOf(points).find(([a, b]) => a.x === outermost && b.x === outermost);
+    return across === undefined
+      ? { low: corner(low, side, other), high: corner(high, side, other), middle: Math.round((low + high) / 2) }
+      : { low: outermost, high: outermost, middle: Math.round((across[0].y + across[1].y) / 2) };
+  };
   return {
     index,
     near: left,

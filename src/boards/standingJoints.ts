@@ -23,15 +23,16 @@ function standingLines(problem: PlacementProblem, part: Part, row: Edges): Stand
   const lines: StandingLine[] = [];
   const goesOn = boardedAt(problem, part);
   for (const piece of up) {
-    const middle = Math.round((piece.low + piece.high) / 2);
     const next = up.find(
       (other) => isIn(other, piece) && other.near >= piece.far - LEAST_LEFT && other.near - piece.far <= LEAST_LEFT,
     );
     const before = up.some(
       (other) => isIn(other, piece) && piece.near >= other.far - LEAST_LEFT && piece.near - other.far <= LEAST_LEFT,
     );
-    if (!before && goesOn(piece.near - LEAST_LEFT, middle)) lines.push(lineBetween(problem, part, row, undefined, piece));
-    if (next !== undefined || goesOn(piece.far + LEAST_LEFT, middle)) lines.push(lineBetween(problem, part, row, piece, next));
+    if (!before && goesOn(piece.near - LEAST_LEFT, piece.nearEnd.middle))
+      lines.push(lineBetween(problem, part, row, undefined, piece));
+    if (next !== undefined || goesOn(piece.far + LEAST_LEFT, piece.farEnd.middle))
+      lines.push(lineBetween(problem, part, row, piece, next));
   }
   return lines;
 }
@@ -43,7 +44,7 @@ function lineBetween(problem: PlacementProblem, part: Part, row: Edges, below?: 
   const levels = (['low', 'high'] as const).map((level) =>
     limitsOf(half, jointGive, below?.farEnd[level], above?.nearEnd[level]),
   );
-  const fits = ({ low, high }: EndOfPiece): boolean =>
+  const fits = ({ low, high }: Pick<EndOfPiece, 'low' | 'high'>): boolean =>
     [low, high].every((at, i) => levels[i].least <= at && at <= levels[i].greatest);
   const centred = part.joists.map((joist) => jointLine(problem.rules, joist, row)).find(fits);
   const [low, high] = centred === undefined ? levels.map(({ middle }) => middle) : [centred.low, centred.high];
@@ -75,7 +76,7 @@ function limitsOf(
 }
 
 /** The joist that is under a joint all across a row, the nearest if there are several. */
-function joistUnder({ joists }: Part, row: Edges, { low, high }: EndOfPiece): number {
+function joistUnder({ joists }: Part, row: Edges, { low, high }: Pick<EndOfPiece, 'low' | 'high'>): number {
   let nearest = -1;
   let least = Infinity;
   for (const { joist, centre, index, ...runs } of joists) {

@@ -7,6 +7,7 @@ export {
   type PlacementAttempt,
   type Relaxation,
 } from './boards/infeasibleError.js';
+export type { LockedPiece } from './boards/lockedPieces.js';
 export { placeBoards } from './boards/placeBoards.js';
 export type { PlacementRequest } from './boards/placementRequest.js';
 export type { Preference } from './boards/preference.js';
@@ -55,10 +56,16 @@ export { joistsFromSpacing, type SpacingRequest } from './joists/joistsFromSpaci
 export { nextProbe, type Probe, type ProbeOptions } from './joists/nextProbe.js';
 export type { Reach } from './joists/probeSites.js';
 export type { Certainty, JoistCertainty } from './joists/proveFirst.js';
+export type { BoardsComparison, BoardsThatDoNot, BoardsThatServe } from './plan/boardsComparison.js';
 export type { CeilingPlan, CompletedJob } from './plan/ceilingPlan.js';
+export { compareBoards } from './plan/compareBoards.js';
 export { compareRules, type RuleSetsToCompare } from './plan/compareRules.js';
 export type { CompletedFixingInputs, FixingInputs, ScrewChoice } from './plan/fixCeiling.js';
+export type { CompletedLayer, LayerOfBoards, Layers, PlannedLayer } from './plan/layers.js';
 export { type Job, planCeiling, tryPlanCeiling } from './plan/planCeiling.js';
+export type { PlanChange } from './plan/planChanges.js';
+export { type ReplannedCeiling, replanCeiling, tryReplanCeiling } from './plan/replanCeiling.js';
+export type { FoundJoist, OffcutAtHand, Replanning } from './plan/replanRequest.js';
 export type { ComparedRule, RulesComparison, RulesForCeiling } from './plan/rulesComparison.js';
 export type { CheckRecord, CheckStep } from './rules/checkRecord.js';
 export type { Finding, Severity, Where } from './rules/finding.js';
@@ -86,6 +93,6 @@ export type { Mark } from './survey/mark.js';
 export type { Point } from './survey/point.js';
 export { rectangle } from './survey/rectangle.js';
 export type { Opening, OpeningCircle, OpeningKind, OpeningOutline, Room, Wall, Zone } from './survey/room.js';
-export { type TakeOffPlan, takeOff } from './takeoff/takeOff.js';
+export { type TakeOffLayer, type TakeOffPlan, takeOff } from './takeoff/takeOff.js';
 export type { TakeOffOptions } from './takeoff/takeOffOptions.js';
 export type { TakeOff, TakeOffLine } from './takeoff/takeOffResult.js';

@@ -205,6 +205,8 @@ function boundBelow(candidate: Candidate, objective: number, caps: readonly Cap[
   const alone = space.groups.reduce((sum, { count }, at) => sum + count * least[at], 0);
   const proven = apart === undefined ? bound : bound - alone + Math.max(alone, apart);
   candidate.least = Math.max(candidate.least, Math.ceil(proven / PARTS));
+  // More boards than pieces: there are not enough of some stock.
+  if (space.objectives[objective].name === 'boards' && candidate.least > root.mostBoards) candidate.least = Infinity;
   return { kinds, boards };
 }
 

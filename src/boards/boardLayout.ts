@@ -12,6 +12,7 @@ export interface BoardLayout {
   readonly rows: readonly Row[];
   /** Number of butt joints that land on a joist. */
   readonly endJoints: number;
+  /** Boards of this layout that are not cut up yet; those that pieces already up were cut from, and what is at hand, do not count. */
   readonly boardsBought: number;
   /** Boards needed if every board came as short as its tolerance allows: what to order. `null`: no layout then. */
   readonly boardsAtMinimumLength: number | null;
@@ -50,6 +51,8 @@ export interface Row {
   readonly width: number;
   /** Whether the row is narrower than its boards. */
   readonly ripped: boolean;
+  /** Id of the zone that it lies in, where the room has zones. */
+  readonly zone?: string;
 }
 
 /** One piece of board as fixed. */
@@ -66,6 +69,15 @@ export interface Piece {
   /** As cut. */
   readonly cutLength: number;
   readonly width: number;
+  /** Lengths of the two long edges as cut; 0 where the piece comes to a point. */
+  readonly edgeLengths?: { readonly low: number; readonly high: number };
+  /** Id of the zone that it lies in, where the room has zones. */
+  readonly zone?: string;
+  /**
+   * Present where the piece differs from its mirror image: its outline as marked on the board lying face up, x along the board, y
+   * across it.
+   */
+  readonly hand?: { readonly view: 'face up'; readonly outline: readonly Point[] };
   /** The board it is cut from. */
   readonly board: string;
   /** Place on the board, from its low end and its low edge, the board lying the way it is fixed. */
@@ -75,6 +87,8 @@ export interface Piece {
   /** Takes the whole length of a board: needs one that is not short. */
   readonly tight: boolean;
   readonly massKg: number;
+  /** It is up already. */
+  readonly locked?: true;
 }
 
 /** One end of a piece. */
@@ -85,6 +99,11 @@ export interface End {
   /** Plan coordinate across the joists: the joint's centre line, or the end of the piece at a wall or opening. */
   readonly position: number;
   readonly made: 'factory' | 'cut';
+  /**
+   * How far the end's corner at the high edge lies beyond its corner at the low edge, mm, positive towards the high end of the
+   * row; absent for a square end.
+   */
+  readonly rake?: number;
   readonly bearing?: Bearing;
 }
 
@@ -95,6 +114,8 @@ export interface Board {
   readonly stock: string;
   readonly cuts: readonly Cut[];
   readonly offcuts: readonly Offcut[];
+  /** Cut up already before this layout, and not counted as bought. */
+  readonly opened?: true;
 }
 
 /** `cross`: at a distance along the board, from one distance across it to another; `rip`: the other way about. */

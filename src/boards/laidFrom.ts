@@ -2,7 +2,8 @@ import type { Division, Laid, PackedBoard, WantedPiece } from './laid.js';
 import type { LaidRows } from './laidRows.js';
 import { measure } from './measures.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { widthOn } from './possiblePieces.js';
+import { type PossiblePiece, widthOn } from './possiblePieces.js';
+import type { RowLayout } from './rowLayouts.js';
 import type { RowSpace } from './rowSpace.js';
 
 /** Names the pieces of a layout that a search has found. */
@@ -11,7 +12,7 @@ export function laidFrom(problem: PlacementProblem, space: RowSpace, { paths, pa
   const wanted: WantedPiece[] = [];
   const ofKind = space.kinds.map((): number[] => []);
   const divisions = paths.map(({ arcs, joists }, row): Division => {
-    const { graph, band } = rows[row];
+    const { graph } = rows[row];
     const pieces = graph.runs.map((): number[] => []);
     const joints: number[] = [];
     for (const arc of arcs) {
@@ -19,15 +20,9 @@ export function laidFrom(problem: PlacementProblem, space: RowSpace, { paths, pa
       if (piece === undefined) continue;
       const run = graph.runs[graph.run[arc]];
       pieces[graph.run[arc]].push(graph.index[arc]);
-      if (graph.joist[arc] >= 0) joints.push(run.places[piece.to]);
+      if (graph.joist[arc] >= 0) joints.push(run.places[piece.to].at);
       ofKind[space.sorts[row].kinds[arc]].push(wanted.length);
-      wanted.push({
-        piece,
-        width: widthOn(piece, band.width),
-        row,
-        lowJoint: piece.from > 0,
-        highJoint: piece.to < run.places.length - 1,
-      });
+      wanted.push(wantedPiece(layout, row, piece));
     }
     return { pieces, joints, joists };
   });
@@ -41,4 +36,19 @@ export function laidFrom(problem: PlacementProblem, space: RowSpace, { paths, pa
   );
   const unmeasured = { layout, rows, divisions, wanted, boards };
   return { ...unmeasured, measures: measure(problem, unmeasured) };
+}
+
+function wantedPiece({ bands }: RowLayout, row: number, piece: PossiblePiece): WantedPiece {
+  const band = bands[row];
+  const { low, high } = piece.box ?? band;
+  return {
+    piece,
+    width: widthOn(piece, band.width),
+    cutWidth: high - low,
+    atHigh: low > band.low && high === band.high,
+    row,
+    rippedLow: bands[row - 1]?.part !== band.part && bands[row + 1]?.part === band.part,
+    lowJoint: piece.lowMeets === 'board',
+    highJoint: piece.highMeets === 'board',
+  };
 }

@@ -1,10 +1,11 @@
-import { bearingOf } from '../joists/bearing.js';
+import { greatestCommonDivisor } from './heaviestBoard.js';
+import { type JointMerit, jointMerits } from './jointMerits.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { widthOn } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
 import type { Band } from './rowLayouts.js';
 import type { RowSet } from './rowSets.js';
-import { isUnproven } from './unproven.js';
+import type { Stock } from './stocksOf.js';
 
 /** What a layout is measured by, all in whole numbers: the sum over its pieces and boards. */
 export interface Objective {
@@ -33,7 +34,7 @@ const nothing = (): number => 0;
 
 /** What the preference looks at, first thing first. */
 export function objectivesFor(problem: PlacementProblem, set: RowSet): Objective[] {
-  const known = merits(problem);
+  const known = jointMerits(problem);
   return namesFor(problem).map((name) => objective(problem, set, name, known));
 }
 
@@ -63,36 +64,33 @@ function namesFor({ prefer, stocks, rules }: PlacementProblem): ObjectiveName[] 
   }
 }
 
-interface JointMerit {
-  readonly unproven: boolean;
-  readonly poor: boolean;
-}
-
-/** Per joist: what a butt joint on it would be worth. */
-function merits(problem: PlacementProblem): JointMerit[] {
-  return problem.joists.map(({ joist }) => {
-    const bearing = bearingOf(joist, 0, problem.rules.jointGap / 1000, problem.set);
-    return { unproven: isUnproven(joist, bearing.withinEdgeRules), poor: bearing.outcome !== 'secure' };
-  });
-}
-
 function objective(problem: PlacementProblem, set: RowSet, name: ObjectiveName, known: readonly JointMerit[]): Objective {
   const { stocks, rules } = problem;
   const none = stocks.map(() => 0);
+  const bought =
+    (value: number) =>
+    ({ board }: Stock) =>
+      board.atHand ? 0 : value;
+  const unit = stocks.reduce((divisor, { area }) => greatestCommonDivisor(divisor, area), 0);
   const ofJoint = (holds: (merit: JointMerit) => boolean) => (graph: RowGraph, arc: number) =>
     graph.joist[arc] >= 0 && holds(known[graph.joist[arc]]) ? 1 : 0;
   const anyJoint = (graph: RowGraph, arc: number): number => (graph.joist[arc] >= 0 ? 1 : 0);
   switch (name) {
     case 'boards':
-      return { name, fixed: 0, ofPiece: nothing, boards: stocks.map(() => 1) };
+      return { name, fixed: 0, ofPiece: nothing, boards: stocks.map(bought(1)) };
     case 'area':
-      return { name, fixed: 0, ofPiece: nothing, boards: stocks.map(({ area }) => area) };
+      return { name, fixed: 0, ofPiece: nothing, boards: stocks.map((stock) => (stock.board.atHand ? 0 : stock.area / unit)) };
     case 'money':
-      return { name, fixed: 0, ofPiece: nothing, boards: stocks.map(({ board }) => Math.round((board.price ?? 0) * 1000)) };
+      return {
+        name,
+        fixed: 0,
+        ofPiece: nothing,
+        boards: stocks.map(({ board }) => (board.atHand ? 0 : Math.round((board.price ?? 0) * 1000))),
+      };
     case 'joints':
       return { name, fixed: 0, ofPiece: anyJoint, boards: none };
     case 'boards and joints':
-      return { name, fixed: 0, ofPiece: anyJoint, boards: stocks.map(() => 2) };
+      return { name, fixed: 0, ofPiece: anyJoint, boards: stocks.map(bought(2)) };
     case 'unproven ends':
       return { name, fixed: 0, ofPiece: ofJoint(({ unproven }) => unproven), boards: none };
     case 'poor bearings':

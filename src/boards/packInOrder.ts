@@ -1,6 +1,6 @@
 import type { KindsOnBoard } from './packKinds.js';
 import type { PieceKind } from './pieceKinds.js';
-import type { Stock } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 
 interface Lane {
   readonly width: number;
@@ -31,12 +31,16 @@ export function packInOrder(
 ): readonly KindsOnBoard[] | undefined {
   const boards: Blank[] = [];
   const left = stocks.map(({ board }) => board.available ?? Infinity);
+  // What is at hand is cut first.
+  const order = stocks
+    .map((_, at) => at)
+    .sort((a, b) => Number(stocks[b].board.atHand ?? false) - Number(stocks[a].board.atHand ?? false));
   for (let kind = 0; kind < counts.length; kind++) {
     const piece = kinds[kind];
     for (let count = counts[kind]; count > 0; count--) {
       if (placeWhole(boards, kind, piece) || placeStrip(boards, kind, piece)) continue;
-      const stock = stocks.findIndex((_, at) => left[at] > 0 && piece.sizes[at] < Infinity);
-      if (stock < 0 || boards.length >= most) return undefined;
+      const stock = order.find((at) => left[at] > 0 && piece.sizes[at] < Infinity);
+      if (stock === undefined || boards.length >= most) return undefined;
       left[stock]--;
       const { length, width, kerf } = stocks[stock];
       const board: Blank = { stock, kerf, whole: [], rest: length + kerf, lanes: [], across: width + kerf };

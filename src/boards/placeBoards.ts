@@ -1,17 +1,20 @@
 import { inOrderOfSeverity } from '../rules/finding.js';
 import { admit } from '../survey/door.js';
-import { problem, refuse } from '../survey/inputError.js';
 import type { BoardLayout } from './boardLayout.js';
 import { canBeCut } from './canBeCut.js';
 import { describeLayout } from './describeLayout.js';
 import { InfeasibleError } from './infeasibleError.js';
 import type { Laid } from './laid.js';
+import { lockedFindings } from './lockedFindings.js';
+import { inOrder } from './measures.js';
 import { placementFindings } from './placementFindings.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { reasonsFor } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
-import { searchLayout } from './searchLayout.js';
+import { boughtMeasures, boughtOf, searchAtHand } from './searchAtHand.js';
+import type { LayingRequest } from './standing.js';
+import { withLocked } from './withLocked.js';
 
 /**
  * Lays boards on a ceiling: rows across the joists, butt joints on joists and staggered, every piece cut from a board.
@@ -19,7 +22,7 @@ import { searchLayout } from './searchLayout.js';
  * @param request - room, joists, boards, and what a better layout is; all lengths in mm
  * @returns pieces with their places, boards with their cuts, the number of boards with a bound that no layout under these rules
  *   can be below, and what should be known about the layout
- * @throws InputError when a value is missing, unknown or out of range, or the room is not a rectangle
+ * @throws InputError when a value is missing, unknown or out of range, or rows do not fit the room
  * @throws InfeasibleError when no layout meets the rules; each of its relaxations would be enough by itself
  * @example
  * ```ts
@@ -40,20 +43,24 @@ export function placeBoards(request: PlacementRequest): BoardLayout {
 }
 
 /** {@link placeBoards} without its door. */
-export function layBoards(request: PlacementRequest): BoardLayout {
+export const layBoards = (request: LayingRequest): BoardLayout => judgedLayout(request).layout;
+
+/** A layout, and the numbers by which its preference judges it, the first that differs deciding; smaller is better. */
+export interface JudgedLayout {
+  readonly layout: BoardLayout;
+  readonly judged: readonly number[];
+}
+
+export function judgedLayout(request: LayingRequest): JudgedLayout {
   const wanted = placementProblem(request);
-  const { laid, bound, jointsProven } = searchLayout(wanted);
+  const { laid, bound, jointsProven } = searchAtHand(wanted);
   if (laid === undefined) {
     const { findings, relaxations } = whyInfeasible(wanted);
     throw new InfeasibleError(findings, relaxations);
   }
-  const described =
-    describeLayout(wanted, laid) ??
-    refuse(
-      problem('room-shape', 'room.openings', 'openings that leave each piece of board whole', 'one that cuts a piece in two'),
-    );
+  const described = withLocked(wanted, laid, describeLayout(wanted, laid));
   const proven = bound === described.boardsBought;
-  return {
+  const layout: BoardLayout = {
     ...described,
     boardsAtMinimumLength: boardsAtMinimumLength(wanted, laid),
     bound,
@@ -61,17 +68,21 @@ export function layBoards(request: PlacementRequest): BoardLayout {
     proven,
     piecesProven: proven && jointsProven,
     reasons: reasonsFor(wanted, laid, bound),
-    findings: inOrderOfSeverity(placementFindings(wanted, described)),
+    findings: inOrderOfSeverity([...lockedFindings(wanted, described), ...placementFindings(wanted, described)]),
   };
+  return { layout, judged: inOrder(boughtMeasures(laid), wanted.prefer) };
 }
 
 /** The number of boards when each comes as short as it may: the same where the pieces can be cut from such boards too. */
 function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | null {
   const stocks = wanted.stocks.map((stock) => ({ ...stock, length: stock.length - stock.lengthTolerance }));
   const short: PlacementProblem = { ...wanted, prefer: 'boards', stocks };
-  if (canBeCut(short, laid)) return laid.boards.length;
-  return searchLayout(short).laid?.boards.length ?? null;
+  if (boughtOf(laid) === laid.boards.length && canBeCut(short, laid)) return laid.boards.length;
+  const found = searchAtHand(short).laid;
+  return found === undefined ? null : boughtOf(found);
 }
 
 const costBound = ({ boards }: PlacementRequest, bound: number): number =>
-  Math.round(bound * Math.min(...boards.map(({ price }) => price ?? 0)) * 1e6) / 1e6;
+  bound === 0
+    ? 0
+    : Math.round(bound * Math.min(...boards.filter(({ atHand }) => !atHand).map(({ price }) => price ?? 0)) * 1e6) / 1e6;

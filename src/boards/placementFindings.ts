@@ -7,11 +7,13 @@ import type { Piece } from './boardLayout.js';
 import type { Described } from './describeLayout.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { isUnproven } from './unproven.js';
+import { zoneBorderFindings } from './zoneBorderFindings.js';
 
 /** What the trade would say of a layout that breaks no rule that must hold. */
 export function placementFindings(problem: PlacementProblem, layout: Described): Finding[] {
   return [
-    ...problem.located.findings,
+    ...new Set(problem.located.flatMap(({ findings }) => findings)),
+    ...zoneBorderFindings(problem),
     ...bearings(problem, layout),
     ...closeJoints(problem, layout),
     ...shortPieces(problem, layout),
@@ -99,54 +101,60 @@ function wideCentres(problem: PlacementProblem): Finding[] {
   const { thickness } = problem.stocks[0].board;
   const rule = lookUp(problem.set, 'support.centres', { boardThickness: thickness, orientation: 'across', noggings: false });
   if (rule === undefined || rule.value === null) return [finding('support-centres-unknown', 'warning', { words: { thickness } })];
-  const middle = Math.round(problem.depth / 2);
-  let widest = 0;
-  let at = 0;
-  for (let i = 1; i < problem.joists.length; i++) {
-    const bay = problem.joists[i].centre(middle) - problem.joists[i - 1].centre(middle);
-    if (bay > widest) [widest, at] = [bay, i];
-  }
-  const value = fromGrid(widest);
-  if (value <= greatestOf(rule)) return [];
-  return [
-    finding('support-centres-exceeded', 'warning', {
-      where: { joist: problem.joists[at].joist.id },
-      value,
-      limit: rule.value,
-      unit: 'mm',
-      source: rule.source,
-      words: { thickness },
-    }),
-  ];
+  const limit = greatestOf(rule);
+  return problem.parts.flatMap(({ joists, depth }) => {
+    const middle = Math.round(depth / 2);
+    let widest = 0;
+    let at = 0;
+    for (let i = 1; i < joists.length; i++) {
+      const bay = joists[i].centre(middle) - joists[i - 1].centre(middle);
+      if (bay > widest) [widest, at] = [bay, i];
+    }
+    const value = fromGrid(widest);
+    if (value <= limit) return [];
+    return [
+      finding('support-centres-exceeded', 'warning', {
+        where: { joist: joists[at].joist.id },
+        value,
+        limit: rule.value as number,
+        unit: 'mm',
+        source: rule.source,
+        words: { thickness },
+      }),
+    ];
+  });
 }
 
 /** At each wall that the joists run along, the greatest length of board beyond the last joist. */
 function overhangs(problem: PlacementProblem, { pieces }: Described): Finding[] {
   const { value: limit, source } = given(problem, 'perimeter.overhang');
-  const across = ({ x, y }: { readonly x: number; readonly y: number }): number => (problem.frame.direction === 'y' ? x : y);
-  const middle = Math.round(problem.depth / 2);
-  const centres = problem.joists
-    .map(({ joist, centre }) => ({ joist, at: across(problem.toPlan(centre(middle), middle)) }))
-    .sort((a, b) => a.at - b.at);
-  const [first, last] = [centres[0], centres[centres.length - 1]];
-  const low = Math.min(...pieces.map(({ ends }) => ends[0].position));
-  const high = Math.max(...pieces.map(({ ends }) => ends[1].position));
-  return [
-    { joist: first.joist, value: fromGrid(Math.round((first.at - low) * 1000)), at: low },
-    { joist: last.joist, value: fromGrid(Math.round((high - last.at) * 1000)), at: high },
-  ]
-    .filter(({ value }) => value > (limit as number))
-    .map(({ joist, value, at }) => {
-      const { x, y } = problem.toPlan(0, middle);
-      const point = problem.frame.direction === 'y' ? { x: at, y } : { x, y: at };
-      return finding('perimeter-overhang', 'warning', {
-        where: { joist: joist.id, at: point },
-        value,
-        limit: limit as number,
-        unit: 'mm',
-        source,
+  return problem.parts.flatMap(({ joists, depth, frame, zone, toPlan }) => {
+    const own = pieces.filter((piece) => piece.zone === zone);
+    const across = ({ x, y }: { readonly x: number; readonly y: number }): number => (frame.direction === 'y' ? x : y);
+    const middle = Math.round(depth / 2);
+    const centres = joists
+      .map(({ joist, centre }) => ({ joist, at: across(toPlan(centre(middle), middle)) }))
+      .sort((a, b) => a.at - b.at);
+    const [first, last] = [centres[0], centres[centres.length - 1]];
+    const low = Math.min(...own.map(({ ends }) => ends[0].position));
+    const high = Math.max(...own.map(({ ends }) => ends[1].position));
+    return [
+      { joist: first.joist, value: fromGrid(Math.round((first.at - low) * 1000)), at: low },
+      { joist: last.joist, value: fromGrid(Math.round((high - last.at) * 1000)), at: high },
+    ]
+      .filter(({ value }) => value > (limit as number))
+      .map(({ joist, value, at }) => {
+        const { x, y } = toPlan(0, middle);
+        const point = frame.direction === 'y' ? { x: at, y } : { x, y: at };
+        return finding('perimeter-overhang', 'warning', {
+          where: { joist: joist.id, at: point },
+          value,
+          limit: limit as number,
+          unit: 'mm',
+          source,
+        });
       });
-    });
+  });
 }
 
 function heavyPieces(problem: PlacementProblem, { pieces }: Described): Finding[] {

@@ -7,6 +7,7 @@ import type { JoistDescription } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
 import { boardsSchema, joistDescriptionSchema, liningSchema, positive, roomSchema } from '../survey/schemas.js';
+import { type LockedPiece, lockedPieceSchema } from './lockedPieces.js';
 import { type Preference, preferenceSchema } from './preference.js';
 
 /** One ceiling to lay boards on. Lengths in mm. */
@@ -23,6 +24,8 @@ export interface PlacementRequest {
   readonly prefer?: Preference;
   /** Widths of the rows from the low wall, mm, where they are not to be chosen. */
   readonly rowWidths?: readonly number[];
+  /** Pieces that are up already: they stay, take no board, and what is laid keeps its stagger to them. */
+  readonly locked?: readonly LockedPiece[];
   /** Steps of search allowed before the best so far is returned. */
   readonly budget?: number;
 }
@@ -36,6 +39,7 @@ export const placementRequestSchema: z.ZodMiniType<PlacementRequest> = z
     lining: z.optional(liningSchema),
     prefer: z.optional(preferenceSchema),
     rowWidths: z.optional(z.array(positive).check(z.minLength(1), z.maxLength(500))),
+    locked: z.optional(z.array(lockedPieceSchema).check(z.maxLength(20_000))),
     budget: z.optional(z.int().check(z.gte(1))),
   })
   .check(

@@ -19,14 +19,19 @@ const MOST_PRICES = 10;
 /** The most that prices known beforehand ask for. */
 export function quickBound({ problem, kinds, groups }: RowSpace): QuickLook {
   const asked = usualPrices(problem, kinds).map((prices) => {
-    const most = Math.max(...prices.boards);
-    let sum = 0;
+    const bought = problem.stocks.flatMap(({ board }, stock) => (board.atHand ? [] : [prices.boards[stock]]));
+    const most = Math.max(1, ...bought);
+    // What is at hand may carry all that it can.
+    let sum = problem.stocks.reduce(
+      (total, { board }, at) => (board.atHand ? total - prices.boards[at] * (board.available ?? 1) : total),
+      0,
+    );
     for (const { sort, count } of groups) sum += count * leastBeyond(sort.graph, arcPrices(sort.kinds, prices.kinds))[0];
-    return { prices, asked: sum / most, boards: Math.floor((sum + most - 1) / most) };
+    return { prices, asked: sum / most, boards: bought.length === 0 ? 0 : Math.max(0, Math.floor((sum + most - 1) / most)) };
   });
   asked.sort((a, b) => b.asked - a.asked);
   return {
-    boards: Math.max(1, ...asked.map(({ boards }) => boards)),
+    boards: Math.max(problem.stocks.some(({ board }) => board.atHand) ? 0 : 1, ...asked.map(({ boards }) => boards)),
     prices: asked.slice(0, MOST_PRICES).map(({ prices }) => prices),
   };
 }

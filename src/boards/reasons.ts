@@ -1,9 +1,11 @@
 import type { Laid } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { boughtOf } from './searchAtHand.js';
 
 /** Why the number of boards is what it is, in words. */
 export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number): string[] {
-  const boards = laid.boards.length;
+  const boards = boughtOf(laid);
+  const atHand = laid.boards.length - boards;
   const largest = Math.max(...problem.stocks.map((stock) => stock.area));
   const area = laid.wanted.reduce((sum, { piece, width }) => sum + (piece.cut / 1e3) * (width / 1e3), 0);
   const byArea = Math.ceil(area / largest);
@@ -11,10 +13,19 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number)
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
   const large = laid.wanted.filter(({ piece, width }) => 2 * piece.cut > longest && 2 * width > widest).length;
   const reasons: string[] = [];
-  if (byArea === boards) reasons.push(`The area alone takes ${boards} boards.`);
+  if (atHand > 0)
+    reasons.push(atHand === 1 ? 'One piece of board at hand is used.' : `${atHand} pieces of board at hand are used.`);
+  if (boards === 0) return [...reasons, 'Nothing is to be bought.'];
+  if (atHand > 0 || byArea > boards) reasons.push(`${boards} to be bought.`);
+  else if (byArea === boards) reasons.push(`The area alone takes ${boards} boards.`);
   else reasons.push(`The area alone would take ${byArea} boards; joints on joists and staggered rows take ${boards}.`);
   if (large === boards) reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
-  if (bound === boards) reasons.push(`No layout under these rules takes fewer than ${bound}.`);
-  else reasons.push(`At least ${bound} are needed; whether ${bound} would do is not known.`);
+  reasons.push(boundReason(boards, bound));
   return reasons;
 }
+
+/** Whether fewer boards might do. */
+export const boundReason = (boards: number, bound: number): string =>
+  bound === boards
+    ? `No layout under these rules takes fewer than ${bound}.`
+    : `At least ${bound} are needed; whether ${bound} would do is not known.`;

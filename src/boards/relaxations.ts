@@ -6,20 +6,27 @@ import { isInputError } from '../survey/inputError.js';
 import type { Relaxation } from './infeasibleError.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
-import { hasLayout } from './searchLayout.js';
+import { hasLayoutAtHand } from './searchAtHand.js';
 
 /** What stands in the way of a room that cannot be laid, and what would be enough by itself. */
 export function whyInfeasible(problem: PlacementProblem): { findings: Finding[]; relaxations: Relaxation[] } {
-  const relaxations = suggestions(problem).filter(({ request }) => canBeLaid(request));
-  const seen = new Set<string>();
-  const once = relaxations.filter(({ relaxation: { kind, key = '' } }) => !seen.has(kind + key) && seen.add(kind + key));
+  const relaxations = new Map<string, Relaxation>();
+  for (const { relaxation, request } of suggestionsOf(problem)) {
+    const { kind, key = '' } = relaxation;
+    if (!relaxations.has(kind + key) && canBeLaid(request)) relaxations.set(kind + key, relaxation);
+  }
   return {
     findings: [
       finding('no-layout', 'error', {
-        words: { boards: problem.stocks.map(({ board }) => `${board.length} x ${board.width}`).join(', ') },
+        words: {
+          boards: problem.stocks
+            .filter(({ board }) => board.atHand !== true)
+            .map(({ board }) => `${board.length} x ${board.width}`)
+            .join(', '),
+        },
       }),
     ],
-    relaxations: once.map(({ relaxation }) => relaxation),
+    relaxations: [...relaxations.values()],
   };
 }
 
@@ -30,7 +37,7 @@ interface Suggestion {
 
 function canBeLaid(request: PlacementRequest): boolean {
   try {
-    return hasLayout(placementProblem(request));
+    return hasLayoutAtHand(placementProblem(request));
   } catch (error) {
     if (isInputError(error)) return false;
     throw error;
@@ -49,6 +56,7 @@ function* suggestionsOf(problem: PlacementProblem): Generator<Suggestion> {
       request: { ...request, rules: withRules(set, { [key]: value }) },
     };
   };
+  yield* moreBoards(request);
   for (const apart of distances(problem, problem.rules.stagger)) yield rule('stagger.minimum', fromGrid(apart));
   for (const length of distances(problem, problem.rules.pieceLength)) yield rule('piece.minimumLength', fromGrid(length));
   for (let supports = problem.rules.pieceSupports - 1; supports >= 0; supports--) yield rule('piece.minimumSupports', supports);
@@ -63,14 +71,34 @@ function* suggestionsOf(problem: PlacementProblem): Generator<Suggestion> {
   }
 }
 
-const suggestions = (problem: PlacementProblem): Suggestion[] => [...suggestionsOf(problem)];
+/** More boards of a stock that has run out. */
+function* moreBoards(request: PlacementRequest): Generator<Suggestion> {
+  for (const board of request.boards) {
+    if (board.available === undefined || board.atHand === true) continue;
+    for (let available = board.available + 1; available <= board.available + MOST_MORE; available++) {
+      const boards = request.boards.map((each) => (each === board ? { ...each, available } : each));
+      const relaxation = {
+        kind: 'board' as const,
+        key: `${board.id}.available`,
+        value: available,
+        message: `${available} of ${board.id}`,
+      };
+      yield { relaxation, request: { ...request, boards } };
+    }
+  }
+}
+
+const MOST_MORE = 6;
 
 /** Distances between places at which a row could end or be divided, below a limit, greatest first. */
-function distances(problem: PlacementProblem, below: number): number[] {
-  const middle = Math.round(problem.depth / 2);
-  const { nominal } = problem.rules.wallGap;
-  const places = [nominal, ...problem.joists.map((joist) => joist.centre(middle)), problem.length - nominal];
+function distances({ parts, rules }: PlacementProblem, below: number): number[] {
+  const { nominal } = rules.wallGap;
   const apart = new Set<number>([0]);
-  for (const a of places) for (const b of places) if (b > a && b - a < below) apart.add(b - a);
+  for (const { joists, openings, length, depth } of parts) {
+    const middle = Math.round(depth / 2);
+    const ends = openings.flatMap(({ near, far }) => [near, far]);
+    const places = [nominal, ...ends, ...joists.map((joist) => joist.centre(middle)), length - nominal];
+    for (const a of places) for (const b of places) if (b > a && b - a < below) apart.add(b - a);
+  }
   return [...apart].sort((a, b) => b - a).slice(0, 12);
 }

@@ -61,6 +61,11 @@ export function rowSpace(problem: PlacementProblem, set: RowSet): RowSpace {
   );
   const groups = [...new Set(sorts)].map((sort) => ({ sort, count: sorts.filter((each) => each === sort).length }));
   const [{ graph }] = set.rows;
-  const alike = problem.parallel && set.rows.every((row) => row.graph === graph) ? graph : undefined;
+  const alike =
+    graph.runs.length === 1 &&
+    set.rows.every((row) => row.graph === graph) &&
+    set.conflicts.every((each) => each === set.conflicts[0])
+      ? graph
+      : undefined;
   return { problem, set, kinds, sorts, groups, alike, objectives, words: wordsFor(problem), least };
 }

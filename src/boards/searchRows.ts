@@ -181,4 +181,4 @@ function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices):
 
 /** No more boards than this are within the limits. */
 const fewestWithin = (limits: BoardLimits['caps']): number =>
-  Math.min(...limits.map(({ of, most }) => Math.floor(most / Math.max(1, Math.min(...of)))));
+  Math.min(...limits.map(({ of, most }) => (of.includes(0) ? Infinity : Math.floor(most / Math.min(...of)))));

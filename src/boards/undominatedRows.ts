@@ -1,5 +1,6 @@
 import type { PlacementProblem } from './placementProblem.js';
 import type { RowLayout } from './rowLayouts.js';
+import { isBare } from './standing.js';
 
 /**
  * Leaves out divisions into rows that another one, of as many rows, serves at least as well: what lies side by side on a board
@@ -8,7 +9,11 @@ import type { RowLayout } from './rowLayouts.js';
  */
 export function undominatedRows(problem: PlacementProblem, layouts: readonly RowLayout[]): RowLayout[] {
   const [{ width, kerf }] = problem.stocks;
-  const alike = problem.parallel && problem.openings.length === 0;
+  const alike =
+    problem.parts.length === 1 &&
+    problem.parts[0].parallel &&
+    problem.parts[0].clear === undefined &&
+    isBare(problem.parts[0].standing);
   if (!alike || problem.stocks.some((stock) => stock.width !== width || stock.kerf !== kerf)) return [...layouts];
   const judged = layouts.map((layout) => {
     const widths = layout.bands.map((band) => band.width).sort((a, b) => a - b);

@@ -2,6 +2,7 @@ import type { Finding } from '../rules/finding.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { toGrid } from '../survey/grid.js';
 import { boardClaims } from './boardClaims.js';
+import { boughtBoards } from './boughtBoards.js';
 import type { Ceiling } from './ceiling.js';
 import { compared, wrong } from './claimWrong.js';
 import { pieceClaims } from './pieceClaims.js';
@@ -13,7 +14,7 @@ import type { Structure } from './structure.js';
 export function claims(ceiling: Ceiling, structure: Structure, boards: readonly BoardStock[]): Finding[] {
   return [
     ...countClaims(ceiling, structure, boards),
-    ...boundClaims(ceiling),
+    ...boundClaims(ceiling, boards),
     ...rowClaims(ceiling, structure),
     ...structure.pieces.flatMap((piece) => pieceClaims(piece, ceiling)),
     ...boardClaims(ceiling, boards),
@@ -30,32 +31,34 @@ function countClaims(
 ): Finding[] {
   const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
   const taken = layout.boards.flatMap(({ stock }) => stockOf.get(stock) ?? []);
-  const priced = taken.every(({ price }) => price !== undefined);
-  const cost = taken.reduce((sum, { price = 0 }) => sum + price, 0);
+  const bought = boughtBoards(layout.boards, boards);
+  const unknown = layout.boards.length - taken.length;
+  const priced = bought.every(({ stock }) => stock.price !== undefined);
+  const cost = bought.reduce((sum, { stock: { price = 0 } }) => sum + price, 0);
   const area = about.reduce((sum, facts) => sum + pieceAreaM2(facts), 0);
-  const bought = taken.reduce((sum, { length, width }) => sum + (length * width) / 1e6, 0);
+  const boardArea = taken.reduce((sum, { length, width }) => sum + (length * width) / 1e6, 0);
   const jointLength = [...endJoints, ...edgeJoints].reduce((sum, { length }) => sum + length, 0) / 1000;
   const widest = endJoints.reduce((sum, { gap }) => sum + Math.max(0, gap), 0) / 1000;
   const cuts = layout.boards.reduce((sum, board) => sum + (board.cuts?.length ?? 0), 0);
   const counts = (layout.boardsByStock ?? []).flatMap(({ stock, count }) =>
-    compared(`boards of ${stock}`, count, layout.boards.filter((board) => board.stock === stock).length, 0, {}, 'boards'),
+    compared(`boards of ${stock}`, count, bought.filter(({ board }) => board.stock === stock).length, 0, {}, 'boards'),
   );
   return [
-    ...compared('boards bought', layout.boardsBought, layout.boards.length, 0, {}, 'boards'),
+    ...compared('boards bought', layout.boardsBought, bought.length + unknown, 0, {}, 'boards'),
     ...counts,
     ...compared('butt joints', layout.endJoints, endJoints.length, 0, {}, 'joints'),
     ...(layout.boards.some((board) => board.cuts) ? compared('cuts', layout.cuts, cuts, 0, {}, 'cuts') : []),
     ...(priced ? compared('cost', layout.cost, cost, ROUNDED) : []),
     ...compared('area of the pieces', layout.areaM2, area, ROUNDED, {}, 'm2'),
-    ...compared('waste', layout.wasteAreaM2, bought - area, ROUNDED, {}, 'm2'),
+    ...compared('waste', layout.wasteAreaM2, boardArea - area, ROUNDED, {}, 'm2'),
     // A long joint may be measured over the gaps of the butt joints that run into it from both sides, or not.
     ...compared('joint length', layout.jointLength, jointLength, 2 * widest + 1, {}, 'mm'),
   ];
 }
 
-function boundClaims({ given: { layout } }: Ceiling): Finding[] {
+function boundClaims({ given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
   const { bound, proven, boardsAtMinimumLength, cost, costBound } = layout;
-  const bought = layout.boards.length;
+  const bought = boughtBoards(layout.boards, boards).length;
   return [
     ...(bound !== undefined && bound > bought ? [wrong('bound', bound, bought, {}, 'boards')] : []),
     ...(bound !== undefined && proven !== undefined && proven !== (bound === bought)
@@ -82,7 +85,8 @@ function rowClaims({ given: { layout }, frame, about }: Ceiling, { rows }: Struc
       return frame.direction === 'y' ? y : x;
     };
     const [low, high] = [level(found.low), level(found.high)];
-    const widest = Math.max(...found.pieces.map((index) => toGrid(about[index].stock?.width ?? 0)));
+    // Whether an offcut was as wide as its row says nothing of the row.
+    const widest = Math.max(...found.pieces.map((index) => wholeWidth(about[index].stock)));
     const ripped = found.high - found.low < widest;
     return [
       ...compared(`row ${claim.row} low edge`, claim.low, low, 0.002, where, 'mm'),
@@ -95,3 +99,5 @@ function rowClaims({ given: { layout }, frame, about }: Ceiling, { rows }: Struc
   });
   return [...count, ...each];
 }
+
+const wholeWidth = (stock: BoardStock | undefined): number => (stock === undefined || stock.atHand ? 0 : toGrid(stock.width));

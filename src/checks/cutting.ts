@@ -170,8 +170,8 @@ const distanceApart = (a: Placed, b: Placed, way: 'along' | 'across', size: 'len
   Math.max(b[way] - a[way] - a[size], a[way] - b[way] - b[size]);
 
 function tooMany({ given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
-  return boards.flatMap(({ id, available }) => {
-    const taken = layout.boards.filter(({ stock }) => stock === id);
+  return boards.flatMap(({ id, atHand, available = atHand ? 1 : undefined }) => {
+    const taken = layout.boards.filter(({ stock, opened }) => stock === id && opened !== true);
     if (available === undefined || taken.length <= available) return [];
     const where = { board: taken[available].id };
     return [

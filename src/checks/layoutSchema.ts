@@ -41,6 +41,7 @@ const boardSchema = z.looseObject({
   stock: label,
   cuts: z.optional(z.array(cutSchema).check(z.maxLength(2000))),
   offcuts: z.optional(z.array(z.looseObject(offcutFields)).check(z.maxLength(2000))),
+  opened: z.optional(z.boolean()),
 });
 
 const rowSchema = z.looseObject({

@@ -58,6 +58,8 @@ export interface BoardToCheck {
   readonly stock: string;
   readonly cuts?: readonly CutClaim[];
   readonly offcuts?: readonly OffcutClaim[];
+  /** Cut up before this layout, and not counted as bought. */
+  readonly opened?: boolean;
 }
 
 /** One cut that a layout claims; lengths on the board in mm. */

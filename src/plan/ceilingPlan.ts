@@ -1,4 +1,5 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
+import type { Preference } from '../boards/preference.js';
 import type { FixingLength } from '../fixings/fixingLength.js';
 import type { PlacedFixings } from '../fixings/placedFixings.js';
 import type { Inference } from '../joists/inferJoists.js';
@@ -10,8 +11,10 @@ import type { BoardStock } from '../survey/boardStock.js';
 import type { Direction, Joist } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
+import type { TakeOffOptions } from '../takeoff/takeOffOptions.js';
 import type { TakeOff } from '../takeoff/takeOffResult.js';
 import type { CompletedFixingInputs } from './fixCeiling.js';
+import type { CompletedLayer, PlannedLayer } from './layers.js';
 
 /** The job with every default filled in. */
 export interface CompletedJob extends CompletedFixingInputs {
@@ -20,7 +23,11 @@ export interface CompletedJob extends CompletedFixingInputs {
   readonly lining: readonly Layer[];
   readonly boards: readonly BoardStock[];
   readonly rules: RuleSet;
-  readonly prefer: string;
+  readonly prefer: Preference;
+  /** Present when the job had any. */
+  readonly takeOff?: TakeOffOptions;
+  /** Present when two layers of boards were asked for; `boards` are those of the first. */
+  readonly layers?: readonly [CompletedLayer, CompletedLayer];
 }
 
 /** One ceiling, whole: plain data. */
@@ -33,6 +40,8 @@ export interface CeilingPlan {
   readonly layout: BoardLayout;
   readonly fixings: PlacedFixings;
   readonly fixingLength: FixingLength;
+  /** Both layers, where two were asked for; the first is `layout`, `fixings` and `fixingLength` too. */
+  readonly layers?: readonly PlannedLayer[];
   readonly takeOff: TakeOff;
   /** Probabilities that every board end of the layout has its bearing, joint over all of them. */
   readonly confidence: { readonly onTimber: number; readonly withinEdgeRules: number };

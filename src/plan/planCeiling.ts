@@ -3,9 +3,7 @@ import { attemptPlacement } from '../boards/attemptPlacement.js';
 import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { layBoards } from '../boards/placeBoards.js';
 import { type Preference, preferenceSchema } from '../boards/preference.js';
-import { asbestosFindings } from '../decision/asbestosFindings.js';
 import { locateJoists } from '../joists/locateJoists.js';
-import { type Finding, inOrderOfSeverity } from '../rules/finding.js';
 import { rulesInputSchema } from '../rules/schemas.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import type { BoardStock } from '../survey/boardStock.js';
@@ -14,15 +12,11 @@ import type { JoistDescription } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
 import { boardsSchema, joistDescriptionSchema, liningSchema, roomSchema } from '../survey/schemas.js';
-import { takeOffOf } from '../takeoff/takeOff.js';
 import { type TakeOffOptions, takeOffOptionsSchema } from '../takeoff/takeOffOptions.js';
-import { cautions } from './cautions.js';
 import type { CeilingPlan } from './ceilingPlan.js';
-import { certainty } from './certainty.js';
-import { completeFixing, type FixingInputs, fixCeiling, fixingInputs } from './fixCeiling.js';
-import { movementJoint } from './movementJoint.js';
-import { rememberedRules } from './rememberedRules.js';
-import { wetFinish } from './wetFinish.js';
+import { completeFixing, type FixingInputs, fixingInputs } from './fixCeiling.js';
+import { completedLayers, type Layers, layersSchema } from './layers.js';
+import { planAround } from './planAround.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
 export interface Job extends FixingInputs {
@@ -36,6 +30,11 @@ export interface Job extends FixingInputs {
   readonly rules?: RulesInput;
   /** What a better layout is; `tradesperson` when not given. */
   readonly prefer?: Preference;
+  /**
+   * For two layers of new boards: `2`, or a list that describes the second, or both. The second is laid clear of the joints of
+   * the first; both are in one order.
+   */
+  readonly layers?: Layers;
   /** Allowances, packs and coverages of the take-off. */
   readonly takeOff?: TakeOffOptions;
 }
@@ -47,6 +46,7 @@ export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
   boards: boardsSchema,
   rules: z.optional(rulesInputSchema),
   prefer: z.optional(preferenceSchema),
+  layers: z.optional(layersSchema),
   takeOff: z.optional(takeOffOptionsSchema),
   ...fixingInputs,
 });
@@ -76,45 +76,17 @@ export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
  */
 export function planCeiling(job: Job): CeilingPlan {
   admit(jobSchema, job);
-  const { room, lining, boards, prefer = 'tradesperson', takeOff = {} } = job;
+  const { room, lining, prefer = 'tradesperson', takeOff } = job;
+  const layers = job.layers === undefined ? undefined : completedLayers(job.layers, job.boards);
+  const { boards, rowWidths } = layers?.[0] ?? { boards: job.boards, rowWidths: undefined };
   const rules = rulesOf(job.rules);
   const located = locateJoists(room, job.joists, rules);
-  const { joists, direction, inference } = located;
-  const completed = { room, joists, lining, boards, rules, prefer, ...completeFixing(job, rules) };
-  const layout = layBoards({ room, joists, boards, rules, lining, prefer });
-  const { fixings, fixingLength, findings: screwFindings } = fixCeiling(completed, layout, located, rules);
-  const { sureness, findings: probing } = certainty(layout, located, rules);
-  const findings = inOrderOfSeverity([
-    ...asbestosFindings(lining, fixings.count),
-    // Before what the layout itself has to say: a drawing has room for the first few only.
-    ...cautions({
-      addedMass: boards[0].massPerArea,
-      heaviestPiece: Math.max(...layout.pieces.map((piece) => piece.massKg)),
-      liningGiven: lining.length > 0,
-    }),
-    ...located.findings,
-    ...probing,
-    ...layout.findings.map(asBinding),
-    ...wetFinish({ thickness: boards[0].thickness, finish: completed.finish }, located, rules),
-    ...rememberedRules(rules, boards[0].thickness),
-    ...movementJoint(room, rules),
-    ...screwFindings,
-  ]);
-  const hold = findings.find((each) => each.severity === 'hold');
-  const bought = takeOffOf({ room, layout, fixings, fixingLength, job: completed }, takeOff);
-  return {
-    job: completed,
-    room,
-    joists,
-    ...(inference && { inference }),
-    layout,
-    fixings,
-    fixingLength,
-    takeOff: { ...bought, ...(hold && { hold: hold.message }) },
-    ...sureness,
-    findings,
-    meta: { held: hold !== undefined, direction, ruleSet: rules.title },
-  };
+  const { joists } = located;
+  const fixing = completeFixing({ ...job, boards }, rules);
+  const extras = { ...(takeOff && { takeOff }), ...(layers && { layers }) };
+  const completed = { room, joists, lining, boards, rules, prefer, ...fixing, ...extras };
+  const layout = layBoards({ room, joists, boards, rules, lining, prefer, ...(rowWidths && { rowWidths }) });
+  return planAround(completed, located, layout);
 }
 
 /**
@@ -137,6 +109,3 @@ export function planCeiling(job: Job): CeilingPlan {
  * ```
  */
 export const tryPlanCeiling = (job: Job): PlacementAttempt<CeilingPlan> => attemptPlacement(() => planCeiling(job));
-
-/** Laying boards over joists too far apart is a departure; planning a ceiling on them breaks the rule. */
-const asBinding = (each: Finding): Finding => (each.code === 'support-centres-exceeded' ? { ...each, severity: 'error' } : each);

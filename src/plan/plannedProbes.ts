@@ -18,15 +18,15 @@ export interface PlannedProbes extends Pick<CeilingPlan, 'nextProbe' | 'probes'>
   readonly findings: readonly Finding[];
 }
 
-/** The holes that would make every butt joint of the layout sure; none where the joists were given, which are taken at their word. */
+/** The holes that would make every one of these butt joints sure; none where the joists were given, which are taken at their word. */
 export function plannedProbes(
-  layout: BoardLayout,
+  joints: readonly EndJoint[],
   { inference }: LocatedJoists,
   unsure: readonly string[],
   rules: RuleSet,
 ): PlannedProbes {
   if (inference === undefined) return { nextProbe: null, probes: [], findings: [] };
-  const { probes, enough } = probesUntilSure(inference, endJointsOfLayout(layout), rules);
+  const { probes, enough } = probesUntilSure(inference, joints, rules);
   const [next = null] = probes;
   if (next === null) {
     return {

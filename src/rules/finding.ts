@@ -15,6 +15,8 @@ export interface Where {
   readonly pieces?: readonly string[];
   readonly joist?: string;
   readonly row?: number;
+  /** 2: piece and row are of the second layer of new boards. */
+  readonly layer?: 1 | 2;
   readonly board?: string;
   /** Index into the marks. */
   readonly mark?: number;

@@ -21,4 +21,9 @@ export interface BoardStock {
   readonly lengthTolerance?: number;
   /** How much narrower a delivered board may be, mm. Default 4. */
   readonly widthTolerance?: number;
+  /**
+   * An offcut or a cut piece that lies there already: it costs nothing, is not counted as bought, and is used before a board is
+   * bought. Only `available` of them, 1 when not given; as long and wide as measured, so `lengthTolerance` defaults to 0.
+   */
+  readonly atHand?: true;
 }

@@ -203,10 +203,13 @@ export const layerSchema: z.ZodMiniType<Layer> = z.strictObject({
 
 export const liningSchema: z.ZodMiniType<readonly Layer[]> = z.array(layerSchema).check(z.maxLength(50));
 
+/** Smaller than this it is no board, and an offcut that nothing is cut from, mm. */
+export const LEAST_BOARD = { length: 300, width: 200 } as const;
+
 export const boardStockSchema: z.ZodMiniType<BoardStock> = z.strictObject({
   id: label,
-  length: z.number().check(z.gte(300), z.lte(10_000)),
-  width: z.number().check(z.gte(200), z.lte(3000)),
+  length: z.number().check(z.gte(LEAST_BOARD.length), z.lte(10_000)),
+  width: z.number().check(z.gte(LEAST_BOARD.width), z.lte(3000)),
   thickness: z.number().check(z.gt(0), z.lte(100)),
   massPerArea: z.number().check(z.gt(0), z.lte(200)),
   edge: z.enum(['square', 'tapered']),
@@ -215,6 +218,7 @@ export const boardStockSchema: z.ZodMiniType<BoardStock> = z.strictObject({
   kerf: z.optional(z.number().check(z.gte(0), z.lte(50))),
   lengthTolerance: z.optional(z.number().check(z.gte(0), z.lte(100))),
   widthTolerance: z.optional(z.number().check(z.gte(0), z.lte(100))),
+  atHand: z.optional(z.literal(true)),
 });
 
 export const boardsSchema: z.ZodMiniType<readonly BoardStock[]> = z.array(boardStockSchema).check(
@@ -224,7 +228,7 @@ export const boardsSchema: z.ZodMiniType<readonly BoardStock[]> = z.array(boardS
   demand((boards) => new Set(boards.map((board) => board.thickness)).size <= 1, 'mixed-boards', 'boards of one thickness'),
   demand((boards) => new Set(boards.map((board) => board.edge)).size <= 1, 'mixed-boards', 'boards of one edge profile'),
   demand(
-    (boards) => new Set(boards.map((board) => board.price === undefined)).size <= 1,
+    (boards) => new Set(boards.filter((board) => !board.atHand).map((board) => board.price === undefined)).size <= 1,
     'price-missing',
     'a price for every board or for none',
   ),

@@ -8,7 +8,7 @@ import type { Layer } from '../survey/layer.js';
 import { areaM2 } from '../survey/outline.js';
 import type { Room } from '../survey/room.js';
 import { boardsSchema, liningSchema, roomSchema } from '../survey/schemas.js';
-import { boardLines, orderedBoards } from './boardLines.js';
+import { boardLines, type OrderedBoards, orderedBoards } from './boardLines.js';
 import { packFor, packsOf, rounded } from './packs.js';
 import { completed, type TakeOffOptions, takeOffOptionsSchema } from './takeOffOptions.js';
 import type { TakeOff, TakeOffLine } from './takeOffResult.js';
@@ -23,16 +23,20 @@ export interface TakeOffPlan {
   readonly fixings: Pick<PlacedFixings, 'count'>;
   readonly fixingLength: Pick<FixingLength, 'recommended' | 'range'>;
   readonly job: { readonly boards: readonly BoardStock[]; readonly lining?: readonly Layer[] };
+  /** Layers of new boards, where there are two; then they are what is bought. */
+  readonly layers?: readonly TakeOffLayer[];
 }
+
+/** What a take-off reads of one layer of new boards. */
+export type TakeOffLayer = Pick<TakeOffPlan, 'layout' | 'fixings' | 'fixingLength'> & { readonly boards: readonly BoardStock[] };
 
 const count = z.int().check(z.gte(0), z.lte(1_000_000));
 
 /** What this library itself returned: known fields are checked, fields it does not read are let through. */
-const readSchema = z.looseObject({
-  room: roomSchema,
+const readFields = {
   layout: z.looseObject({
-    pieces: z.array(z.looseObject({ massKg: z.number().check(z.gte(0), z.lte(10_000)) })),
-    boards: z.array(z.looseObject({ stock: z.string() })),
+    pieces: z.array(z.looseObject({ massKg: z.number().check(z.gte(0), z.lte(10_000)), board: z.optional(z.string()) })),
+    boards: z.array(z.looseObject({ stock: z.string(), id: z.optional(z.string()), opened: z.optional(z.boolean()) })),
     boardsBought: count,
     boardsAtMinimumLength: z.nullable(count),
     boardsByStock: z.array(z.looseObject({ stock: z.string(), count })),
@@ -43,7 +47,13 @@ const readSchema = z.looseObject({
     recommended: z.nullable(z.number()),
     range: z.optional(z.looseObject({ shortest: z.nullable(z.number()), longest: z.nullable(z.number()) })),
   }),
+};
+
+const readSchema = z.looseObject({
+  room: roomSchema,
+  ...readFields,
   job: z.looseObject({ boards: boardsSchema, lining: z.optional(liningSchema) }),
+  layers: z.optional(z.array(z.looseObject({ ...readFields, boards: boardsSchema })).check(z.minLength(1), z.maxLength(2))),
 });
 
 const planSchema: z.ZodMiniType<TakeOffPlan> = readSchema.check(
@@ -92,13 +102,61 @@ export function takeOffOf(plan: TakeOffPlan, options: TakeOffOptions): TakeOff {
   const constants = completed(options, isThroughLath(plan));
   // Who says so: a number that a person gave is no rule of thumb.
   const by: Said = (key) => (options[key] === undefined ? 'common practice' : 'as asked');
-  const ordered = orderedBoards(plan.layout, plan.job.boards, constants.breakage);
+  const layers = plan.layers ?? [{ ...plan, boards: plan.job.boards }];
+  const ordered = orderedTogether(layers, constants.breakage);
   const boughtKg = ordered.reduce((sum, { stock, toBuy }) => sum + toBuy * boardKg(stock), 0);
-  const fixedKg = plan.layout.pieces.reduce((sum, piece) => sum + piece.massKg, 0);
+  const fixedKg = layers.reduce((sum, layer) => sum + cutFromBought(layer), 0);
   return {
-    lines: [...boardLines(ordered), screws(plan, constants, by), tape(plan, constants, by), plaster(plan.room, constants, by)],
+    lines: [
+      ...boardLines(ordered),
+      ...screwLines(plan, layers, constants, by),
+      tape({ ...plan, ...layers[layers.length - 1] }, constants, by),
+      plaster(plan.room, constants, by),
+    ],
     wasteKg: rounded(Math.max(0, boughtKg - fixedKg), 1),
   };
+}
+
+/** The boards of all layers; those that share their stock are rounded up together. */
+function orderedTogether(layers: readonly TakeOffLayer[], breakage: number): OrderedBoards[] {
+  const [{ boards }] = layers;
+  const share = layers.every((layer) => JSON.stringify(layer.boards) === JSON.stringify(boards));
+  if (!share) return layers.flatMap((layer) => orderedBoards(layer.layout, layer.boards, breakage));
+  const counted = layers.map(({ layout }) => layout);
+  const least = counted.map(({ boardsAtMinimumLength }) => boardsAtMinimumLength);
+  const sum = (numbers: readonly number[]): number => numbers.reduce((total, each) => total + each, 0);
+  return orderedBoards(
+    {
+      boardsBought: sum(counted.map(({ boardsBought }) => boardsBought)),
+      boardsAtMinimumLength: least.includes(null) ? null : sum(least.map((each) => each ?? 0)),
+      boardsByStock: boards.map(({ id }) => ({
+        stock: id,
+        count: sum(
+          counted.flatMap(({ boardsByStock }) => boardsByStock.filter(({ stock }) => stock === id).map(({ count }) => count)),
+        ),
+      })),
+    },
+    boards,
+    breakage,
+  );
+}
+
+/** Mass of the pieces that come from boards to be bought, not from what was cut up before or lay there. */
+function cutFromBought({ layout: { pieces, boards }, boards: stocks }: TakeOffLayer): number {
+  const atHand = new Set(stocks.filter(({ atHand }) => atHand).map(({ id }) => id));
+  const before = new Set(boards.filter(({ opened, stock }) => opened === true || atHand.has(stock)).map(({ id }) => id));
+  return pieces.filter(({ board }) => !before.has(board)).reduce((sum, { massKg }) => sum + massKg, 0);
+}
+
+/** One line for each length of screw. */
+function screwLines(plan: TakeOffPlan, layers: readonly TakeOffLayer[], constants: Constants, by: Said): TakeOffLine[] {
+  const byLength = new Map<string, TakeOffPlan>();
+  for (const { fixings, fixingLength } of layers) {
+    const text = lengthText({ fixingLength });
+    const before = byLength.get(text)?.fixings.count ?? 0;
+    byLength.set(text, { ...plan, fixingLength, fixings: { count: before + fixings.count } });
+  }
+  return [...byLength.values()].map((each) => screws(each, constants, by));
 }
 
 type Said = (key: keyof TakeOffOptions) => string;
@@ -115,7 +173,7 @@ function screws(plan: TakeOffPlan, { screwAllowance, screwBoxes }: Constants, by
   const perPack = packFor(quantity, screwBoxes);
   const spare = `${percent(screwAllowance)} spare${isThroughLath(plan) ? ' through lath and plaster' : ''}, ${by('screwAllowance')}`;
   return {
-    item: `drywall screws${lengthText(plan.fixingLength)}`,
+    item: `drywall screws${lengthText(plan)}`,
     quantity,
     unit: 'screws',
     packs: packsOf(quantity, perPack),
@@ -124,7 +182,7 @@ function screws(plan: TakeOffPlan, { screwAllowance, screwBoxes }: Constants, by
   };
 }
 
-function lengthText({ recommended, range }: TakeOffPlan['fixingLength']): string {
+function lengthText({ fixingLength: { recommended, range } }: Pick<TakeOffPlan, 'fixingLength'>): string {
   if (range !== undefined) return `, ${range.shortest ?? '?'} to ${range.longest ?? '?'} mm: open a probe hole before buying`;
   return recommended === null ? ', no stock length serves: see the findings' : ` ${recommended} mm`;
 }

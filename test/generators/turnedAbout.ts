@@ -39,7 +39,7 @@ export function turnedAbout({ room, joists, layout, lining, ...rest }: CheckByHa
   };
 }
 
-function turnedJoist(joist: Joist, turn: Turn): Joist {
+export function turnedJoist(joist: Joist, turn: Turn): Joist {
   const [start, end] = [turn(joist.start), turn(joist.end)];
   return start.x + start.y <= end.x + end.y ? { ...joist, start, end } : { ...joist, start: end, end: start };
 }

@@ -8,6 +8,17 @@ export const boards: Messages = {
   'end-off-timber': {
     message: 'The butt joint of {pieces} is not on {joist}: less than 10 mm of timber on one side.',
   },
+  'locked-off-timber': {
+    of: 'end-off-timber',
+    message: 'The butt joint of {pieces} is on no joist, and one of them is up already.',
+    remedy:
+      'Cut the piece that is up back to the middle of a joist that was found, or take it down; or cut out a strip of the old ceiling and fix a side batten or noggings flush. Do not leave an end of board hanging.',
+  },
+  'locked-on-one-support': {
+    of: 'piece-on-one-support',
+    message: 'Piece {piece}, which is up already, has {value} joists under it; {limit} are the least.',
+    remedy: 'Prop it and take it down, or cut out a strip of the old ceiling and fix a side batten or noggings flush.',
+  },
   'bearing-short': {
     message:
       'The butt joint of {pieces} on {joist} cannot keep both edge distances: the joint may be {limit} mm off the middle of the joist, and is {value}.',
@@ -41,6 +52,17 @@ export const boards: Messages = {
   'perimeter-overhang': {
     message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
     remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',
+  },
+  'zone-border': {
+    message:
+      'Boards stop at the border of {zones}, {value} mm long: no piece lies across it, and the same thickness goes on both sides.',
+    remedy:
+      'A movement bead over the border, or an angle bead where the two ceilings meet at an angle; timber behind the edge on both sides.',
+  },
+  'zone-border-open': {
+    of: 'zone-border',
+    message: 'Boards of {zones} end within the room along {value} mm, at no wall.',
+    remedy: 'An angle bead or a stop bead along that edge, and timber behind it.',
   },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',

@@ -17,5 +17,9 @@ export const plan: Messages = {
   'work-at-height': {
     message: 'All of this is work at height: use a stable platform that lets you reach the board without stretching.',
   },
+  'layers-on-bars': {
+    message: 'Two layers of board are planned on metal bars that the old ceiling hangs from. Do not start.',
+    remedy: 'Refer: have a competent person say what the bars and their fixings carry.',
+  },
   dust: { message: 'Cutting, drilling and old plaster make dust: keep it down, wear a mask that fits, ventilate.' },
 };

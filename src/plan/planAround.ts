@@ -1,0 +1,74 @@
+import type { BoardLayout } from '../boards/boardLayout.js';
+import { asbestosFindings } from '../decision/asbestosFindings.js';
+import type { LocatedJoists } from '../joists/locateJoists.js';
+import { inOrderOfSeverity } from '../rules/finding.js';
+import { takeOffOf } from '../takeoff/takeOff.js';
+import { asBinding } from './asBinding.js';
+import { cautions } from './cautions.js';
+import type { CeilingPlan, CompletedJob } from './ceilingPlan.js';
+import { certainty } from './certainty.js';
+import { fixCeiling } from './fixCeiling.js';
+import type { PlannedLayer } from './layers.js';
+import { movementJoint } from './movementJoint.js';
+import { endJointsOfLayout } from './plannedProbes.js';
+import { rememberedRules } from './rememberedRules.js';
+import { layersOnBars, secondLayer } from './secondLayer.js';
+import { wetFinish } from './wetFinish.js';
+
+/** The plan of a job whose boards are laid: screws, what to buy, how sure it is, and all that must be known. */
+export function planAround(job: CompletedJob, located: LocatedJoists, layout: BoardLayout): CeilingPlan {
+  const { room, joists, lining, boards, rules, finish, takeOff = {} } = job;
+  const { direction, inference } = located;
+  const { findings: ofScrews, ...fixed } = fixCeiling(job, layout, located, rules);
+  const over = job.layers && secondLayer(job, job.layers[1], layout, located);
+  const layers: readonly PlannedLayer[] = [{ layer: 1, boards, layout, ...fixed }, ...(over ? [over.planned] : [])];
+  const pieces = layers.flatMap((each) => each.layout.pieces).filter(({ locked }) => locked !== true);
+  const { sureness, findings: probing } = certainty(
+    layers.flatMap((each) => endJointsOfLayout(each.layout)),
+    located,
+    rules,
+  );
+  const toDrive = layers.map((each) => ({ ...each, fixings: { count: screwsToDrive(each) } }));
+  const findings = inOrderOfSeverity([
+    ...asbestosFindings(
+      lining,
+      toDrive.reduce((sum, { fixings: { count } }) => sum + count, 0),
+    ),
+    ...(over ? layersOnBars(job) : []),
+    // Before what the layout itself has to say: a drawing has room for the first few only.
+    ...cautions({
+      addedMass: layers.reduce((sum, each) => sum + each.boards[0].massPerArea, 0),
+      heaviestPiece: Math.max(0, ...pieces.map(({ massKg }) => massKg)),
+      liningGiven: lining.length > 0,
+    }),
+    ...located.findings,
+    ...probing,
+    ...layout.findings.map(asBinding),
+    ...wetFinish({ thickness: boards[0].thickness, finish }, located, rules),
+    ...rememberedRules(rules, boards[0].thickness),
+    ...movementJoint(room, rules),
+    ...ofScrews,
+    ...(over?.findings ?? []).map(asBinding),
+  ]);
+  const hold = findings.find((each) => each.severity === 'hold');
+  const bought = takeOffOf({ room, layout, ...fixed, job, layers: toDrive }, takeOff);
+  return {
+    job,
+    room,
+    joists,
+    ...(inference && { inference }),
+    layout,
+    ...fixed,
+    ...(over && { layers }),
+    takeOff: { ...bought, ...(hold && { hold: hold.message }) },
+    ...sureness,
+    findings,
+    meta: { held: hold !== undefined, direction, ruleSet: rules.title },
+  };
+}
+
+/** Screws of the pieces that are not up yet. */
+function screwsToDrive({ layout: { pieces }, fixings: { positions } }: PlannedLayer): number {
+  const locked = new Set(pieces.filter((piece) => piece.locked === true).map(({ id }) => id));
+  return positions.filter(({ piece }) => !locked.has(piece)).length;
+}

@@ -1,5 +1,7 @@
 export type { Board, BoardLayout, Cut, End, Offcut, Piece, Row } from './boards/boardLayout.js';
-export type { Certificate } from './boards/certificate.js';
+export type { Certificate, CertifiedRows } from './boards/certificate.js';
+export { type BoundCheck, checkBound } from './boards/checkBound.js';
+export { comparePlacements } from './boards/comparePlacements.js';
 export {
   type Infeasible,
   InfeasibleError,

@@ -1,8 +1,10 @@
 import type { LaidRows } from './laidRows.js';
-import type { ObjectiveName } from './objectives.js';
+import { canBeStaggered, leastByPairs } from './leastByPairs.js';
+import { namesFor, type ObjectiveName } from './objectives.js';
 import type { Steps } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { canBeStaggered, leastByPairs, type QuickLook, quickBound, quickLayouts } from './quickLook.js';
+import { provenBoards } from './provenBoards.js';
+import { type QuickLook, quickBound, quickLayouts } from './quickLook.js';
 import { type Cap, PARTS, type Relaxation, relax, solve } from './relaxation.js';
 import { rowSets } from './rowSets.js';
 import { type RowSpace, rowSpace } from './rowSpace.js';
@@ -27,11 +29,17 @@ interface Candidate {
   /** Whether the programme has been asked. */
   asked: boolean;
   root: Relaxation | undefined;
+  /** What asks for most boards, and how many; nothing where a search found that fewer will not do. */
+  proof: { readonly prices: UsualPrices | undefined; readonly boards: number };
 }
 
-const STEPS = 300_000;
-/** Steps for one question, at first and where that was not enough. */
-const ROUNDS = [3_000, 100_000] as const;
+const STEPS = 500_000;
+/** Steps for one question: at first, for the next better layout, and where neither settled it. */
+const STEPS_AT_FIRST = 3_000;
+const STEPS_OF_STEP = 60_000;
+const STEPS_OF_PROOF = 120_000;
+/** Beyond this no objective is asked for. */
+const MOST = 10_000;
 const WORK = 30_000;
 
 /** What the search for the best layout came to. */
@@ -42,36 +50,63 @@ export interface Outcome {
   readonly bound: number;
   /** Whether no layout of as many boards has fewer butt joints. */
   readonly jointsProven: boolean;
+  /** For each division into rows: what proves that no layout on it has fewer boards. */
+  readonly proofs: readonly Proof[];
 }
 
-export function bestLayout(problem: PlacementProblem): Outcome {
+/** Prices, or that a search found nothing. */
+export interface Proof {
+  readonly space: RowSpace;
+  readonly prices: UsualPrices | undefined;
+}
+
+/** What an objective may come to at most. */
+export interface Limit {
+  readonly name: ObjectiveName;
+  readonly most: number;
+}
+
+/** The best layout by a preference, or by the objectives named, first thing first; with some of them limited from the start. */
+export function bestLayout(
+  problem: PlacementProblem,
+  names: readonly ObjectiveName[] = namesFor(problem),
+  limits: readonly Limit[] = [],
+): Outcome {
   const steps: Steps = { left: problem.request.budget ?? STEPS };
   const all = rowSets(problem)
-    .map((set) => rowSpace(problem, set))
+    .map((set) => rowSpace(problem, set, names))
     .filter((space) => !space.least.includes(Infinity) && canBeStaggered(space) !== false)
-    .map((space): Candidate => ({ space, look: quickBound(space), least: 0, asked: false, root: undefined }));
-  if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false };
+    .map((space): Candidate => {
+      const look = quickBound(space);
+      const proof = { prices: look.prices[0], boards: look.boards };
+      return { space, look, proof, least: 0, asked: false, root: undefined };
+    });
+  if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false, proofs: [] };
   const [{ space }] = all;
   const indexOf = (name: ObjectiveName): number => space.objectives.findIndex((each) => each.name === name);
-  const caps: Cap[] = [];
+  const caps: Cap[] = limits.map(({ name, most }) => ({ objective: indexOf(name), most }));
   const proven: boolean[] = [];
   let candidates = all;
   let best: Layout | undefined;
   let bound: number | undefined;
   for (let objective = 0; objective < space.objectives.length; objective++) {
     const { found, sure, least } = minimise(candidates, objective, caps, best, steps);
-    if (objective === indexOf('boards') && objective === 0) bound = least;
-    if (found === undefined) return { best: undefined, bound: least, jointsProven: false };
+    if (objective === indexOf('boards') && caps.length === 0) bound = least;
+    if (found === undefined) return { best: undefined, bound: least, jointsProven: false, proofs: [] };
     best = found;
     proven.push(sure);
     const value = best.values[objective];
     caps.push({ objective, most: value });
     candidates = candidates.filter((each) => each.least <= value);
   }
-  if (best === undefined) return { best, bound: Infinity, jointsProven: false };
+  if (best === undefined) return { best, bound: Infinity, jointsProven: false, proofs: [] };
   const boards = best.values[indexOf('boards')];
   bound ??= leastBoards(all, indexOf('boards'), boards);
-  return { best: { ...best, proven }, bound, jointsProven: bound === boards && proven[indexOf('joints')] };
+  const proofs = all.map(({ space: rows, proof }) => ({
+    space: rows,
+    prices: proof.boards >= (bound ?? 0) ? proof.prices : undefined,
+  }));
+  return { best: { ...best, proven }, bound, jointsProven: bound === boards && proven[indexOf('joints')], proofs };
 }
 
 /** What no layout's boards are below, whatever comes first in the order of preference. */
@@ -143,17 +178,25 @@ function minimise(
   let found = quickest(candidates, objective, caps, known);
   const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
   const isDone = (): boolean => found !== undefined && lowest() >= found.values[objective];
-  for (const round of ROUNDS) {
+  const ask = (most: number, round: number): Layout | undefined =>
+    firstWithin(candidates, objective, caps, most, { round, steps });
+  const upwards = (round: number): void => {
     for (let most = lowest(); !isDone() && most < (found?.values[objective] ?? Infinity); most = Math.max(most + 1, lowest())) {
-      if (steps.left <= 0 || most > 1e4) break;
-      const laid = firstWithin(candidates, objective, caps, most, { round, steps });
-      if (laid !== undefined) {
-        found = laid;
-        break;
-      }
+      if (steps.left <= 0 || most > MOST) return;
+      const laid = ask(most, round);
+      if (laid === undefined) continue;
+      found = laid;
+      return;
     }
-    if (isDone() || lowest() === Infinity) break;
+  };
+  upwards(STEPS_AT_FIRST);
+  // What is little better than the known one is easier to find than the best.
+  while (found !== undefined && !isDone() && steps.left > 0) {
+    const better = ask(found.values[objective] - 1, STEPS_OF_STEP);
+    if (better === undefined) break;
+    found = better;
   }
+  upwards(STEPS_OF_PROOF);
   const least = Math.min(lowest(), found?.values[objective] ?? Infinity);
   return { found, sure: found === undefined ? lowest() === Infinity : isDone(), least };
 }
@@ -178,8 +221,9 @@ function firstWithin(
     const before = allowed.left;
     const answer = searchRows(candidate.space, { objective, most, caps }, candidate.root as Relaxation, allowed);
     steps.left -= before - allowed.left;
-    if (answer === 'none') candidate.least = most + 1;
-    else if (answer !== 'unknown') return { space: candidate.space, laid: answer, values: valuesOf(candidate.space, answer) };
+    if (answer === 'none') {
+      candidate.least = most + 1;
+    } else if (answer !== 'unknown') return { space: candidate.space, laid: answer, values: valuesOf(candidate.space, answer) };
   }
   return undefined;
 }
@@ -205,8 +249,12 @@ function boundBelow(candidate: Candidate, objective: number, caps: readonly Cap[
   const alone = space.groups.reduce((sum, { count }, at) => sum + count * least[at], 0);
   const proven = apart === undefined ? bound : bound - alone + Math.max(alone, apart);
   candidate.least = Math.max(candidate.least, Math.ceil(proven / PARTS));
-  // More boards than pieces: there are not enough of some stock.
-  if (space.objectives[objective].name === 'boards' && candidate.least > root.mostBoards) candidate.least = Infinity;
+  if (space.objectives[objective].name === 'boards') {
+    // More boards than pieces: there are not enough of some stock.
+    if (candidate.least > root.mostBoards) candidate.least = Infinity;
+    const asked = caps.length === 0 ? provenBoards(space, { kinds, boards }) : 0;
+    if (asked > candidate.proof.boards) candidate.proof = { prices: { kinds, boards }, boards: asked };
+  }
   return { kinds, boards };
 }
 

@@ -32,13 +32,13 @@ export type ObjectiveName =
 
 const nothing = (): number => 0;
 
-/** What the preference looks at, first thing first. */
-export function objectivesFor(problem: PlacementProblem, set: RowSet): Objective[] {
+export function objectivesFor(problem: PlacementProblem, set: RowSet, names: readonly ObjectiveName[]): Objective[] {
   const known = jointMerits(problem);
-  return namesFor(problem).map((name) => objective(problem, set, name, known));
+  return names.map((name) => objective(problem, set, name, known));
 }
 
-function namesFor({ prefer, stocks, rules }: PlacementProblem): ObjectiveName[] {
+/** What the preference looks at, first thing first. */
+export function namesFor({ prefer, stocks, rules }: PlacementProblem): ObjectiveName[] {
   const areas = stocks.some(({ area }) => area !== stocks[0].area) ? (['area'] as const) : [];
   switch (prefer) {
     case 'certainty':

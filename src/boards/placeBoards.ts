@@ -13,6 +13,7 @@ import { type PlacementRequest, placementRequestSchema } from './placementReques
 import { reasonsFor } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
 import { boughtMeasures, boughtOf, searchAtHand } from './searchAtHand.js';
+import type { Found } from './searchLayout.js';
 import type { LayingRequest } from './standing.js';
 import { withLocked } from './withLocked.js';
 
@@ -53,30 +54,43 @@ export interface JudgedLayout {
 
 export function judgedLayout(request: LayingRequest): JudgedLayout {
   const wanted = placementProblem(request);
-  const { laid, bound, jointsProven } = searchAtHand(wanted);
+  const found = searchAtHand(wanted);
+  const { laid } = found;
   if (laid === undefined) {
     const { findings, relaxations } = whyInfeasible(wanted);
     throw new InfeasibleError(findings, relaxations);
   }
+  return { layout: layoutFrom(wanted, { ...found, laid }), judged: inOrder(boughtMeasures(laid), wanted.prefer) };
+}
+
+/** What a search found, told in full. */
+export function layoutFrom(
+  wanted: PlacementProblem,
+  { laid, bound, jointsProven, certificate }: Found & { readonly laid: Laid },
+): BoardLayout {
   const described = withLocked(wanted, laid, describeLayout(wanted, laid));
   const proven = bound === described.boardsBought;
-  const layout: BoardLayout = {
+  return {
     ...described,
     boardsAtMinimumLength: boardsAtMinimumLength(wanted, laid),
     bound,
-    ...(described.cost !== undefined && { costBound: costBound(request, bound) }),
+    ...(described.cost !== undefined && { costBound: costBound(wanted.request, bound) }),
     proven,
     piecesProven: proven && jointsProven,
+    ...(certificate !== undefined && { certificate }),
     reasons: reasonsFor(wanted, laid, bound),
     findings: inOrderOfSeverity([...lockedFindings(wanted, described), ...placementFindings(wanted, described)]),
   };
-  return { layout, judged: inOrder(boughtMeasures(laid), wanted.prefer) };
 }
+
+/** Steps of the search for the boards at their least length, where the pieces as laid cannot be cut from those. */
+const STEPS_AT_MINIMUM = 100_000;
 
 /** The number of boards when each comes as short as it may: the same where the pieces can be cut from such boards too. */
 function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | null {
   const stocks = wanted.stocks.map((stock) => ({ ...stock, length: stock.length - stock.lengthTolerance }));
-  const short: PlacementProblem = { ...wanted, prefer: 'boards', stocks };
+  const request = { ...wanted.request, budget: Math.min(STEPS_AT_MINIMUM, wanted.request.budget ?? STEPS_AT_MINIMUM) };
+  const short: PlacementProblem = { ...wanted, request, prefer: 'boards', stocks };
   if (boughtOf(laid) === laid.boards.length && canBeCut(short, laid)) return laid.boards.length;
   const found = searchAtHand(short).laid;
   return found === undefined ? null : boughtOf(found);

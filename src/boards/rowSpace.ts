@@ -1,5 +1,5 @@
 import { wordsFor } from './jointConflicts.js';
-import { type Objective, objectivesFor } from './objectives.js';
+import { type Objective, type ObjectiveName, objectivesFor } from './objectives.js';
 import { type PieceKind, pieceKinds } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { leastToEnd, type RowGraph } from './rowGraph.js';
@@ -34,12 +34,12 @@ export interface RowSpace {
   readonly alike: RowGraph | undefined;
 }
 
-export function rowSpace(problem: PlacementProblem, set: RowSet): RowSpace {
+export function rowSpace(problem: PlacementProblem, set: RowSet, names: readonly ObjectiveName[]): RowSpace {
   const { kinds, ofRow } = pieceKinds(
     problem,
     set.rows.map(({ graph, band }) => ({ graph, width: band.width })),
   );
-  const objectives = objectivesFor(problem, set);
+  const objectives = objectivesFor(problem, set, names);
   const sorts: RowSort[] = [];
   for (const [row, { graph, band }] of set.rows.entries()) {
     const alike = set.rows.findIndex((each, at) => at < row && each.graph === graph && each.band.width === band.width);

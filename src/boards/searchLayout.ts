@@ -1,6 +1,8 @@
-import { bestLayout } from './bestLayout.js';
+import { type BestLayout, bestLayout, type Outcome } from './bestLayout.js';
+import { type Certificate, certificateOf } from './certificate.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
+import type { ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
 
 /** What a search found. */
@@ -11,17 +13,33 @@ export interface Found {
   readonly bound: number;
   /** Whether no layout of as many boards has fewer butt joints. */
   readonly jointsProven: boolean;
+  /** What proves the bound. */
+  readonly certificate?: Certificate;
 }
 
 /** Looks for the best layout over all ways to divide the room into rows. */
 export function searchLayout(problem: PlacementProblem): Found {
-  const { best, bound, jointsProven } = bestLayout(problem);
-  return { laid: best && laidFrom(problem, best.space, best.laid), bound, jointsProven };
+  const { best, bound, jointsProven, proofs } = surest(problem, bestLayout(problem));
+  return { laid: best && laidFrom(problem, best.space, best.laid), bound, jointsProven, certificate: certificateOf(proofs) };
+}
+
+/** Where certainty is preferred and one more board avoids every butt joint on an unproven joist, that layout instead. */
+function surest(problem: PlacementProblem, fewest: Outcome): Outcome {
+  const { best } = fewest;
+  if (problem.prefer !== 'certainty' || best === undefined) return fewest;
+  const names = best.space.objectives.map(({ name }) => name);
+  const measured = ({ values }: BestLayout, name: ObjectiveName): number => values[names.indexOf(name)];
+  if (measured(best, 'unproven ends') === 0) return fewest;
+  const order: ObjectiveName[] = ['unproven ends', ...names.filter((name) => name !== 'unproven ends')];
+  const sure = bestLayout(problem, order).best;
+  if (sure === undefined || sure.values[0] > 0 || sure.values[order.indexOf('boards')] > measured(best, 'boards') + 1)
+    return fewest;
+  return { ...fewest, best: sure, jointsProven: false };
 }
 
 /** Whether some layout keeps the rules, as far as a short search can tell. */
 export function hasLayout(problem: PlacementProblem): boolean {
-  return bestLayout({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }).best !== undefined;
+  return bestLayout({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }, ['boards']).best !== undefined;
 }
 
-const STEPS_OF_ANY = 400;
+const STEPS_OF_ANY = 20_000;

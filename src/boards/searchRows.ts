@@ -1,9 +1,9 @@
 import { blockedBy } from './jointConflicts.js';
 import type { LaidRows } from './laidRows.js';
+import { leastByPairs } from './leastByPairs.js';
 import { isWithin, packByProgram } from './packByProgram.js';
 import { packInOrder } from './packInOrder.js';
 import { type BoardLimits, packKinds, type Shares, type Steps } from './packKinds.js';
-import { leastByPairs } from './quickLook.js';
 import {
   type Cap,
   fixNext,

@@ -1,0 +1,26 @@
+import { leastByPairs } from './leastByPairs.js';
+import { leastBeyond } from './rowPath.js';
+import type { RowSort, RowSpace } from './rowSpace.js';
+import type { UsualPrices } from './usualPrices.js';
+
+/**
+ * The boards that prices ask for, whatever the layout: what all rows come to at least, over what a board may come to. Whole
+ * numbers throughout. What is at hand may carry all that it can, and counts for none.
+ */
+export function provenBoards(space: RowSpace, { kinds, boards }: UsualPrices): number {
+  const { groups, sorts, problem } = space;
+  const arcs = new Map<RowSort, Float64Array>();
+  for (const { sort } of groups)
+    arcs.set(
+      sort,
+      Float64Array.from(sort.kinds, (kind) => (kind < 0 ? 0 : kinds[kind])),
+    );
+  const pricesOf = (sort: RowSort): Float64Array => arcs.get(sort) as Float64Array;
+  const alone = groups.reduce((sum, { sort, count }) => sum + count * leastBeyond(sort.graph, pricesOf(sort))[0], 0);
+  const most = Math.max(1, ...problem.stocks.map(({ board }, stock) => (board.atHand ? 0 : boards[stock])));
+  const atHand = problem.stocks.reduce((sum, { board }, at) => sum + (board.atHand ? boards[at] * (board.available ?? 1) : 0), 0);
+  const asked = (sum: number): number => Math.max(0, Math.floor((sum - atHand + most - 1) / most));
+  const least = asked(alone);
+  // Neighbouring rows are kept apart only where that may tell more.
+  return Math.max(least, asked(leastByPairs(space, sorts, pricesOf) ?? alone));
+}

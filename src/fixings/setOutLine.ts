@@ -4,6 +4,7 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import { corners } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening } from '../survey/room.js';
+import { besideCentre } from './besideCentre.js';
 import { fixingMarks, type Stretch } from './fixingMarks.js';
 import { nearCutEnd, nearNailLine, tooWideGap } from './lineFindings.js';
 import type { LineJob, PlacedTimber } from './lineJob.js';
@@ -35,7 +36,7 @@ interface LineToSetOut {
 /** Sets out the screws of one piece along one timber. */
 export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, job: LineJob): SetOut {
   const timberEdge = toGrid(job.spacing.timberEdgeDistance);
-  const path = screwPath(run, timber, timberEdge, job.offCentre);
+  const path = screwPath(run, timber, timberEdge, besideCentre(timber.joist, job.offCentre));
   const datum = edges.reduce((least, { a }) => Math.min(least, a.v), Infinity);
   const blocked = blockedStretches(path, edges, timber, job).map(({ from, to }) => ({ from: from - datum, to: to - datum }));
   const sharedEnd = piece.ends.findIndex((end) => end.meets === 'board' && end.joist === timber.joist.id);
@@ -56,13 +57,13 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
   };
   const who = { piece: piece.id, joist: timber.joist.id };
   const at = (mark: number): Point => onPlan(pathAt(path, mark + datum));
-  const besideCentre = (mark: number): number => pathAt(path, mark + datum).u - timber.centreAt(mark + datum);
-  const offCentre = marks.length === 0 ? 0 : fromGrid(besideCentre(marks[0]));
+  const beside = (mark: number): number => pathAt(path, mark + datum).u - timber.centreAt(mark + datum);
+  const offCentre = marks.length === 0 ? 0 : fromGrid(beside(marks[0]));
   return {
     ...(marks.length > 0 && {
       line: {
         ...lineOf(marks, firsts, { ...who, kind }, pairs?.distance),
-        ...(job.offCentre !== 0 && kind === 'field' && { offCentre }),
+        ...((job.offCentre !== 0 || timber.joist.seams !== undefined) && kind === 'field' && { offCentre }),
       },
     }),
     shared: sharedEnd >= 0,
@@ -70,7 +71,7 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
     positions: marks.map((mark) => ({ ...at(mark), ...who })),
     findings: [
       ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, timber, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
-      ...nearNailLine(marks.map(besideCentre), (index) => ({ ...who, at: at(marks[index]) }), job),
+      ...nearNailLine(marks.map(beside), (index) => ({ ...who, at: at(marks[index]) }), job),
       ...tooWide.map((stretch) =>
         tooWideGap(stretch, kind, marks.length === 0, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
       ),

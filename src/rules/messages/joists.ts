@@ -23,6 +23,16 @@ export const joists: Messages = {
       'The marks fit centres of {first} ({firstShare} %) and of {second} ({secondShare} %): by the wall farthest from the marks they differ by {value} mm.',
     remedy: 'Prove the joist by that wall before anything is cut.',
   },
+  'spacing-drift': {
+    message:
+      'Centres of {first} are easily taken for {second}: over this room the joist by the far wall would be {value} mm from its place.',
+    remedy: 'Prove the joist by the far wall before anything is cut, and give its place as the last.',
+  },
+  'spacing-contradicted': {
+    message:
+      'The last joist stands where centres of {second} would put it, not {first}: over the room that is {value} mm. The joists between may be up to that much off.',
+    remedy: 'Prove a joist in the middle of the room before anything is cut.',
+  },
   'spacing-undecided': {
     message: 'The marks fit centres of {first} ({firstShare} %) and of {second} ({secondShare} %).',
     remedy: 'Probe where the two readings put different joists.',

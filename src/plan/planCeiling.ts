@@ -4,6 +4,7 @@ import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { layBoards } from '../boards/placeBoards.js';
 import { type Preference, preferenceSchema } from '../boards/preference.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
+import { lightsOnJoists } from '../joists/lightsOnJoists.js';
 import { locateJoists } from '../joists/locateJoists.js';
 import { type Finding, inOrderOfSeverity } from '../rules/finding.js';
 import { rulesInputSchema } from '../rules/schemas.js';
@@ -93,6 +94,7 @@ export function planCeiling(job: Job): CeilingPlan {
       liningGiven: lining.length > 0,
     }),
     ...located.findings,
+    ...lightsOnJoists(room, joists, rules),
     ...probing,
     ...layout.findings.map(asBinding),
     ...wetFinish({ thickness: boards[0].thickness, finish: completed.finish }, located, rules),

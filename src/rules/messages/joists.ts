@@ -65,6 +65,16 @@ export const joists: Messages = {
   'joist-doubled': {
     message: '{joist} is two joists side by side, {value} mm wide together.',
   },
+  'light-on-joist': {
+    message: 'The hole for {name} would be cut where {joist} is. The nearest clear place is {place}.',
+    remedy: 'Move it there, or ask for a fitting that needs no hole. No joist is to be cut or notched for it.',
+  },
+  'light-on-joist-nowhere': {
+    of: 'light-on-joist',
+    message:
+      'The hole for {name} would be cut where {joist} is, and straight across or along the joists there is no clear place.',
+    remedy: 'Ask for a smaller fitting or one that needs no hole. No joist is to be cut or notched for it.',
+  },
   'probe-joists-first': {
     message: 'Where the joists of the butt joints stand is still open. Probe at {at} first. {reason}',
     remedy: 'Add what the hole meets to the marks and plan again before anything is cut.',

@@ -9,7 +9,7 @@ import type { FixingSpacing } from './fixingSpacing.js';
 import type { LineJob, PlacedTimber } from './lineJob.js';
 import type { FixingLine } from './placedFixings.js';
 import { type SetOut, setOutLine } from './setOutLine.js';
-import { type BoardEdge, type LinePoint, timberUnder } from './timberUnder.js';
+import { type BoardEdge, type LinePoint, slant, timberUnder } from './timberUnder.js';
 
 /** The screws of one piece, on every timber under it. */
 export function fixPiece(
@@ -22,19 +22,21 @@ export function fixPiece(
   const about = extentOf(corners(piece.outline));
   const near = timbers.filter((timber) => reaches(about, timber));
   const under = near.flatMap((timber) => {
-    const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
-    return timberUnder(edges, timber, leastUnder(piece, timber, edges, main, job)).map((run) => ({ timber, edges, run }));
+    const edges = edgesOver(piece, timber, sides, main, job);
+    return timberUnder(edges, timber).map((run) => ({ timber, edges, run }));
   });
-  const kindOf = lineKinds(
-    piece,
-    under
-      .filter(({ timber }) => timber.frame.direction === main.direction)
-      .map(({ timber, run }) => ({ timber, across: timber.centreAt(Math.round((run.from + run.to) / 2)) })),
-  );
+  const along = under.filter(({ timber }) => timber.frame.direction === main.direction);
   const held = new Set(under.map(({ timber }) => timber.joist.id));
   return {
     lines: under.map(({ timber, edges, run }) => {
-      const kind = timber.frame.direction === main.direction ? kindOf(timber) : timber.joist.kind === 'trimmer' ? 'end' : 'field';
+      const middle = Math.round((run.from + run.to) / 2);
+      const lines = along.map((each) => each.timber.centreAt(middle));
+      const kind =
+        timber.frame.direction === main.direction
+          ? lineKind(piece, timber.centreAt(middle), lines)
+          : timber.joist.kind === 'trimmer'
+            ? 'end'
+            : 'field';
       return setOutLine({ piece, timber, edges, run, kind }, job);
     }),
     findings: piece.ends
@@ -49,27 +51,45 @@ function reaches({ left, right, low, high }: Extent, timber: PlacedTimber): bool
   return from.u < timber.far && to.u > timber.near && from.v < timber.high && to.v > timber.low;
 }
 
-/**
- * How much of a timber a piece must lie on to be fixed to it: what an end joint needs on the joists that carry the piece; on any
- * other, room for a screw with both its edge distances.
- */
-function leastUnder(
-  piece: Piece,
-  timber: PlacedTimber,
-  edges: readonly BoardEdge[],
-  main: Frame,
-  { spacing, wallGap }: LineJob,
-): number {
-  const full = toGrid(spacing.cutEdgeDistance) + toGrid(spacing.timberEdgeDistance);
-  if (timber.frame.direction !== main.direction) return full;
+/** The sides of a piece as they lie over a timber: in its frame, with the timber that each of them needs. */
+function edgesOver(piece: Piece, timber: PlacedTimber, sides: readonly Side[], main: Frame, job: LineJob): BoardEdge[] {
+  const [cut, timberEdge] = [toGrid(job.spacing.cutEdgeDistance), toGrid(job.spacing.timberEdgeDistance)];
+  const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
+  const ends = timber.frame.direction === main.direction && carries(piece, timber, edges, job.wallGap);
+  const extremes = [
+    leastOf(
+      edges.map(({ a }) => a),
+      'u',
+    ),
+    greatestIn(
+      edges.map(({ a }) => a),
+      'u',
+    ),
+  ];
+  return edges.map((edge) => {
+    const { a, b } = edge;
+    // Off a slanting wall some of the timber has room enough.
+    const isEnd =
+      ends &&
+      piece.ends.some(({ meets }, i) =>
+        meets === 'board' ? a.u === extremes[i] || b.u === extremes[i] : a.u === extremes[i] && b.u === extremes[i],
+      );
+    return {
+      ...edge,
+      isEnd,
+      needs: isEnd ? toGrid(LEAST_TIMBER) : a.v === b.v ? cut + timberEdge : Math.ceil(cut * slant(edge) + timberEdge),
+    };
+  });
+}
+
+/** Whether a piece's end lies on a timber, or the timber's middle under the piece or in its gap to a wall. */
+function carries(piece: Piece, timber: PlacedTimber, edges: readonly Pick<BoardEdge, 'a'>[], wallGap: number): boolean {
+  if (piece.ends.some(({ joist }) => joist === timber.joist.id)) return true;
   const points = edges.map(({ a }) => a);
   const [low, high] = piece.ends;
   const reach = ({ meets }: End): number => (meets === 'wall' ? wallGap : 0);
   const centre = timber.centreAt(Math.round((leastOf(points, 'v') + greatestIn(points, 'v')) / 2));
-  const carries =
-    piece.ends.some(({ joist }) => joist === timber.joist.id) ||
-    (leastOf(points, 'u') - reach(low) <= centre && centre <= greatestIn(points, 'u') + reach(high));
-  return carries ? toGrid(LEAST_TIMBER) : full;
+  return leastOf(points, 'u') - reach(low) <= centre && centre <= greatestIn(points, 'u') + reach(high);
 }
 
 const leastOf = (points: readonly LinePoint[], axis: 'u' | 'v'): number =>
@@ -98,20 +118,14 @@ function sidesOf(ring: readonly Point[], piece: Piece, main: Frame, spacing: Fix
 }
 
 /**
- * The first and the last line of a piece are those of its ends: closer where it meets a board or an opening, and along a wall.
- * An end that runs past its last joist to a wall has its screws on that joist. A lone line serves both ends.
+ * The first and the last line of a piece, of all that lie across it, are those of its ends: closer where it meets a board or an
+ * opening, and along a wall. An end that runs past its last joist to a wall has its screws on that joist. A lone line serves both ends.
  */
-function lineKinds(
-  piece: Piece,
-  lines: readonly { readonly timber: PlacedTimber; readonly across: number }[],
-): (timber: PlacedTimber) => FixingLine['kind'] {
-  const order = [...lines].sort((a, b) => a.across - b.across).map(({ timber }) => timber);
+function lineKind(piece: Piece, across: number, lines: readonly number[]): FixingLine['kind'] {
   const [low, high] = piece.ends.map(({ meets }): FixingLine['kind'] => (meets === 'wall' ? 'perimeter' : 'end'));
-  return (timber) => {
-    const [isFirst, isLast] = [timber === order[0], timber === order[order.length - 1]];
-    if (isFirst && isLast) return low === 'end' ? low : high;
-    return isFirst ? low : isLast ? high : 'field';
-  };
+  const [isFirst, isLast] = [lines.every((each) => each >= across), lines.every((each) => each <= across)];
+  if (isFirst && isLast) return low === 'end' ? low : high;
+  return isFirst ? low : isLast ? high : 'field';
 }
 
 function endWithoutTimber(piece: Piece, end: End, main: Frame): Finding {

@@ -1,5 +1,5 @@
 import type { Stretch } from './fixingMarks.js';
-import { type BoardEdge, type LinePoint, type Run, type Span, sideAt, type Timber } from './timberUnder.js';
+import { type BoardEdge, type LinePoint, type Run, type Span, sideAt, slant, type Timber } from './timberUnder.js';
 
 /** A straight part of the line on which the screws of a run are driven. */
 interface Leg {
@@ -75,12 +75,6 @@ export function merged(stretches: readonly Stretch[]): Stretch[] {
   }
   return result;
 }
-
-/** How much further a distance square to a slanting side is when measured straight across the timber. */
-const slant = ({ a, b }: BoardEdge): number => {
-  const slope = (b.u - a.u) / (b.v - a.v);
-  return Math.sqrt(1 + slope * slope);
-};
 
 function legsOf(span: Span, timber: Timber, timberEdge: number, besides: readonly number[]): Leg[] {
   const reach = timber.width / 2 - timberEdge;

@@ -111,7 +111,7 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
   const rated = fireRating !== undefined && lookUp(rules, 'fixing.embedment', { fixing: 'screw', fireRating }) === undefined;
   const screwed = { ...rest, boards, finish, ...(fireRating !== undefined && !rated && { fireRating }) };
   const toFix = { ...screwed, ...completeFixing(screwed, rules) };
-  const fixed = layout && fixCeiling(toFix, layout, located, rules);
+  const fixed = layout && fixCeiling(toFix, layout, [{ outline: job.room.outline, ...located }], rules);
   const { findings: lengthFindings, ...fixingLength } = fixed?.fixingLength ?? lengthForCeiling(toFix, located.joists, rules);
   const checked = { room: job.room, joists: located.joists, boards, rules, lining: job.lining };
   return {

@@ -83,7 +83,11 @@ export function planCeiling(job: Job): CeilingPlan {
   const { joists, direction, inference } = located;
   const completed = { room, joists, lining, boards, rules, prefer, ...completeFixing(job, rules) };
   const layout = layBoards({ room, joists, boards, rules, lining, prefer });
-  const { fixings, fixingLength, findings: screwFindings } = fixCeiling(completed, layout, located, rules);
+  const {
+    fixings,
+    fixingLength,
+    findings: screwFindings,
+  } = fixCeiling(completed, layout, [{ outline: room.outline, ...located }], rules);
   const { sureness, findings: probing } = certainty(layout, located, rules);
   const findings = inOrderOfSeverity([
     ...asbestosFindings(lining, fixings.count),

@@ -1,10 +1,11 @@
 import type { End, Piece } from '../boards/boardLayout.js';
 import { LEAST_TIMBER } from '../joists/bearing.js';
 import type { Frame } from '../joists/frame.js';
-import { type Finding, finding } from '../rules/finding.js';
-import { fromGrid, toGrid } from '../survey/grid.js';
+import type { Finding } from '../rules/finding.js';
+import { toGrid } from '../survey/grid.js';
 import { corners, type Extent, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
+import { endFindings } from './endFindings.js';
 import type { FixingSpacing } from './fixingSpacing.js';
 import type { LineJob, PlacedTimber } from './lineJob.js';
 import type { FixingLine } from './placedFixings.js';
@@ -26,7 +27,6 @@ export function fixPiece(
     return timberUnder(edges, timber).map((run) => ({ timber, edges, run }));
   });
   const along = under.filter(({ timber }) => timber.frame.direction === main.direction);
-  const held = new Set(under.map(({ timber }) => timber.joist.id));
   return {
     lines: under.map(({ timber, edges, run }) => {
       const middle = Math.round((run.from + run.to) / 2);
@@ -39,9 +39,7 @@ export function fixPiece(
             : 'field';
       return setOutLine({ piece, timber, edges, run, kind }, job);
     }),
-    findings: piece.ends
-      .filter((end) => end.meets === 'board' && (end.joist === undefined || !held.has(end.joist)))
-      .map((end) => endWithoutTimber(piece, end, main)),
+    findings: endFindings(piece, under, main, job),
   };
 }
 
@@ -126,14 +124,4 @@ function lineKind(piece: Piece, across: number, lines: readonly number[]): Fixin
   const [isFirst, isLast] = [lines.every((each) => each >= across), lines.every((each) => each <= across)];
   if (isFirst && isLast) return low === 'end' ? low : high;
   return isFirst ? low : isLast ? high : 'field';
-}
-
-function endWithoutTimber(piece: Piece, end: End, main: Frame): Finding {
-  const levels = piece.outline.map((point) => main.into(point).v);
-  const at = main.back(end.position, fromGrid(Math.round((toGrid(Math.min(...levels)) + toGrid(Math.max(...levels))) / 2)));
-  return finding('fixing-off-timber', 'error', {
-    where: { piece: piece.id, ...(end.joist !== undefined && { joist: end.joist }), at },
-    limit: LEAST_TIMBER,
-    unit: 'mm',
-  });
 }

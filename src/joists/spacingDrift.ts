@@ -7,6 +7,7 @@ import type { Room } from '../survey/room.js';
 import { usualAssumptions } from './assumptions.js';
 import { frameOf } from './frame.js';
 import { ASSUMED_WIDTH, frameExtent } from './joistLine.js';
+import { middleInRoom } from './middleInRoom.js';
 
 /** Usual spacings no further apart than this, in mm, are taken for each other: 400 for 16 in; common practice, no source. */
 const ALIKE = 10;
@@ -19,6 +20,7 @@ const NEAR = 10;
  */
 export function spacingDrift(room: Room, description: JoistsBySpacing, rules: RuleSet): Finding[] {
   const { direction, first, spacing, width = ASSUMED_WIDTH, last } = description;
+  const frame = frameOf(direction);
   const { near, far, low, high } = frameExtent(room, direction);
   const start = first + Math.max(0, Math.ceil(-first / spacing)) * spacing;
   const end = last ?? fromGrid(far - near);
@@ -35,7 +37,8 @@ export function spacingDrift(room: Room, description: JoistsBySpacing, rules: Ru
     const count = contradicted ? Math.round((last - start) / other) : bays;
     const value = Math.round(contradicted ? Math.abs(last - start - count * spacing) : count * Math.abs(other - spacing));
     if (value <= tolerance) return [];
-    const { x, y } = frameOf(direction).back(fromGrid(near + toGrid(start + count * spacing)), fromGrid(low + high) / 2);
+    const u = near + toGrid(start + count * spacing);
+    const { x, y } = frame.back(fromGrid(u), fromGrid(middleInRoom(room, frame, u) ?? (low + high) / 2));
     const words = { first: spacing, second: other };
     return [
       finding(contradicted ? 'spacing-contradicted' : 'spacing-drift', 'warning', {

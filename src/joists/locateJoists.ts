@@ -10,6 +10,7 @@ import { ASSUMED_WIDTH, type JoistsWanted } from './joistLine.js';
 import { joistsAt } from './joistsFromPositions.js';
 import { evenJoists } from './joistsFromSpacing.js';
 import { longBays } from './longBays.js';
+import { overlappingJoists } from './overlappingJoists.js';
 import { spacingDrift } from './spacingDrift.js';
 
 /** The joists of a job, however they were described. */
@@ -44,6 +45,7 @@ export function locateJoists(
     findings: [
       ...assumed,
       ...doubledNotes(joists),
+      ...overlappingJoists(joists),
       ...('spacing' in description ? spacingDrift(room, description, rules) : []),
       ...longBays(wanted.area ?? [room.outline], joists, direction, rules),
     ],

@@ -58,6 +58,19 @@ describe('two joists side by side', () => {
     expect(ids([one, { ...beside, kind: 'batten' as const }])).toEqual(['J1', 'J2']);
   });
 
+  it('that lie over each other are told and kept as they were given', () => {
+    const { joists, findings } = located({ direction: 'y', positions: [1000, 1044.9, 1600], width: 50 });
+    expect(joists.map(({ id }) => id)).toEqual(['J1', 'J2', 'J3']);
+    expect(findings).toMatchObject([
+      { code: 'joists-overlap', severity: 'warning', where: { joist: 'J1' }, value: 5.1 },
+      { code: 'joist-probe-last-bay' },
+      { code: 'joist-probe-last-bay' },
+    ]);
+    expect(findings[0].message).toContain('J1 and J2');
+    const fanned = located({ direction: 'y', positions: [1000, { atStart: 1100, atEnd: 1010 }], width: 50 });
+    expect(fanned.findings).toMatchObject([{ code: 'joists-overlap', value: 40 }, {}, {}]);
+  });
+
   it('take the screws of a board into one of them or the other, never between', () => {
     const layout = placeBoards({ room, joists: doubled, boards });
     const { positions: screws } = placeFixings({ room, layout, joists: doubled, boardThickness: 12.5 });

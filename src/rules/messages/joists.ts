@@ -75,6 +75,10 @@ export const joists: Messages = {
       'The hole for {name} would be cut where {joist} is, and straight across or along the joists there is no clear place.',
     remedy: 'Ask for a smaller fitting or one that needs no hole. No joist is to be cut or notched for it.',
   },
+  'joists-overlap': {
+    message: '{joist} and {other} lie over each other by {value} mm: one joist measured twice, or a width that is wrong.',
+    remedy: 'Probe both edges there, and give each joist once.',
+  },
   'probe-joists-first': {
     message: 'Where the joists of the butt joints stand is still open. Probe at {at} first. {reason}',
     remedy: 'Add what the hole meets to the marks and plan again before anything is cut.',

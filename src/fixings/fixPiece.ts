@@ -24,7 +24,7 @@ export function fixPiece(
   const near = timbers.filter((timber) => reaches(about, timber));
   const under = near.flatMap((timber) => {
     const edges = edgesOver(piece, timber, sides, main, job);
-    return timberUnder(edges, timber).map((run) => ({ timber, edges, run }));
+    return timberUnder(edges, timber, toGrid(LEAST_TIMBER)).map((run) => ({ timber, edges, run }));
   });
   const along = under.filter(({ timber }) => timber.frame.direction === main.direction);
   return {
@@ -54,31 +54,22 @@ function edgesOver(piece: Piece, timber: PlacedTimber, sides: readonly Side[], m
   const [cut, timberEdge] = [toGrid(job.spacing.cutEdgeDistance), toGrid(job.spacing.timberEdgeDistance)];
   const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
   const ends = timber.frame.direction === main.direction && carries(piece, timber, edges, job.wallGap);
-  const extremes = [
-    leastOf(
-      edges.map(({ a }) => a),
-      'u',
-    ),
-    greatestIn(
-      edges.map(({ a }) => a),
-      'u',
-    ),
-  ];
+  const us = edges.map(({ a }) => a.u);
+  const extremes = [Math.min(...us), Math.max(...us)];
   return edges.map((edge) => {
     const { a, b } = edge;
-    // Off a slanting wall some of the timber has room enough.
+    // A slanting side is the end on this timber where all of it lies on it; off a slanting wall some of the timber has room enough.
     const isEnd =
       ends &&
-      piece.ends.some(({ meets }, i) =>
-        meets === 'board' ? a.u === extremes[i] || b.u === extremes[i] : a.u === extremes[i] && b.u === extremes[i],
-      );
-    return {
-      ...edge,
-      isEnd,
-      needs: isEnd ? toGrid(LEAST_TIMBER) : a.v === b.v ? cut + timberEdge : Math.ceil(cut * slant(edge) + timberEdge),
-    };
+      (a.u === b.u
+        ? extremes.includes(a.u)
+        : piece.ends.some(({ joist }) => joist === timber.joist.id) && [a, b].every((at) => liesOn(at, timber)));
+    const needs = isEnd ? toGrid(LEAST_TIMBER) : a.v === b.v ? cut + timberEdge : Math.ceil(cut * slant(edge) + timberEdge);
+    return { ...edge, isEnd, needs };
   });
 }
+
+const liesOn = ({ u, v }: LinePoint, { centreAt, width }: PlacedTimber): boolean => Math.abs(u - centreAt(v)) <= width / 2;
 
 /** Whether a piece's end lies on a timber, or the timber's middle under the piece or in its gap to a wall. */
 function carries(piece: Piece, timber: PlacedTimber, edges: readonly Pick<BoardEdge, 'a'>[], wallGap: number): boolean {

@@ -35,13 +35,36 @@ export interface Span extends Stretch {
 /** Timber under a piece without a break. */
 export interface Run extends Stretch {
   readonly spans: readonly Span[];
+  /** How far board lies on the timber at all: further than it can be fixed where a side slants across the timber. */
+  readonly low: number;
+  readonly high: number;
 }
 
 /**
  * Where a timber lies under a piece, with as much of its width as each side of the piece needs. The piece is cut into bands at every
  * corner; within a band its sides are straight, so that what the timber has of it is found from straight lines only.
  */
-export function timberUnder(edges: readonly BoardEdge[], timber: Timber): Run[] {
+export function timberUnder(edges: readonly BoardEdge[], timber: Timber, least: number): Run[] {
+  const runs = runsUnder(edges, timber);
+  const slanting = edges.some((edge) => slants(edge));
+  const touched = slanting
+    ? runsUnder(
+        edges.map((edge) => (slants(edge) ? { ...edge, isEnd: true, needs: least } : edge)),
+        timber,
+      )
+    : runs;
+  return runs.map((run, i) => {
+    const about = touched.find(({ from, to }) => from <= run.from && run.to <= to) ?? run;
+    const alone = (other: Stretch | undefined): boolean =>
+      other === undefined || other.to <= about.from || other.from >= about.to;
+    return { ...run, low: alone(runs[i - 1]) ? about.from : run.from, high: alone(runs[i + 1]) ? about.to : run.to };
+  });
+}
+
+/** Whether a side runs neither along the timber's direction nor across it. */
+const slants = ({ a, b }: BoardEdge): boolean => a.u !== b.u && a.v !== b.v;
+
+function runsUnder(edges: readonly BoardEdge[], timber: Timber): Omit<Run, 'low' | 'high'>[] {
   const levels = [...edges.flatMap(({ a, b }) => [a.v, b.v]), timber.low, timber.high]
     .filter((v) => v >= timber.low && v <= timber.high)
     .sort((p, q) => p - q);

@@ -58,18 +58,24 @@ function edgesOver(piece: Piece, timber: PlacedTimber, sides: readonly Side[], m
   const extremes = [Math.min(...us), Math.max(...us)];
   return edges.map((edge) => {
     const { a, b } = edge;
-    // A slanting side is the end on this timber where all of it lies on it; off a slanting wall some of the timber has room enough.
-    const isEnd =
-      ends &&
-      (a.u === b.u
-        ? extremes.includes(a.u)
-        : piece.ends.some(({ joist }) => joist === timber.joist.id) && [a, b].every((at) => liesOn(at, timber)));
+    const isEnd = ends && (a.u === b.u ? extremes.includes(a.u) : isRakedEnd(a, b, extremes, timber));
     const needs = isEnd ? toGrid(LEAST_TIMBER) : a.v === b.v ? cut + timberEdge : Math.ceil(cut * slant(edge) + timberEdge);
     return { ...edge, isEnd, needs };
   });
 }
 
-const liesOn = ({ u, v }: LinePoint, { centreAt, width }: PlacedTimber): boolean => Math.abs(u - centreAt(v)) <= width / 2;
+/**
+ * Whether a slanting side is the end of a piece on a timber: all of it lies on the timber and follows it to within one in five. Where it
+ * slants more, screws have room enough further along.
+ */
+function isRakedEnd(a: LinePoint, b: LinePoint, extremes: readonly number[], { centreAt, width }: PlacedTimber): boolean {
+  const [besideA, besideB] = [a, b].map(({ u, v }) => u - centreAt(v));
+  return (
+    [a, b].some(({ u }) => extremes.includes(u)) &&
+    Math.max(Math.abs(besideA), Math.abs(besideB)) <= width / 2 &&
+    5 * Math.abs(besideA - besideB) <= Math.abs(a.v - b.v)
+  );
+}
 
 /** Whether a piece's end lies on a timber, or the timber's middle under the piece or in its gap to a wall. */
 function carries(piece: Piece, timber: PlacedTimber, edges: readonly Pick<BoardEdge, 'a'>[], wallGap: number): boolean {

@@ -76,7 +76,9 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
     levels: marks.map((mark) => mark + datum),
     positions: marks.map((mark) => ({ ...at(mark), ...who })),
     findings: [
-      ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, timber, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
+      ...(path.tooNear
+        ? [nearCutEnd(path.tooNear.distance, timber, sharedEnd >= 0, { ...who, at: onPlan(path.tooNear.at) }, job)]
+        : []),
       ...nearNailLine(marks.map(beside), (index) => ({ ...who, at: at(marks[index]) }), job),
       ...tooWide.map((stretch) =>
         tooWideGap(stretch, kind, marks.length === 0, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),

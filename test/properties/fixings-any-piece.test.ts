@@ -1,5 +1,5 @@
 import { test } from '@fast-check/vitest';
-import { type FixingPosition, type Joist, type Point, placeFixings } from 'soffitwright';
+import { checkFixings, type FixingPosition, type Joist, type Point, placeFixings } from 'soffitwright';
 import { describe, expect } from 'vitest';
 import { anyCutPiece, type CutPiece } from '../generators/anyCutPiece.js';
 
@@ -126,6 +126,19 @@ describe('screws of a piece of any cut', { timeout: 60_000 }, () => {
           );
       }
     }
+  });
+
+  test.prop([anyCutPiece], runs(300))('pass the verifier, but for what was told of them', (laid) => {
+    const fixings = fix(laid);
+    const findings = checkFixings({
+      room: laid.room,
+      joists: laid.joists,
+      layout: { pieces: [laid.piece], boards: [{ id: laid.piece.board, stock: 'any' }] },
+      fixings,
+    });
+    const told = fixings.findings.map(({ code, where }) => `${code} ${where?.joist}`);
+    const errors = findings.filter(({ severity }) => severity === 'error');
+    expect(errors.filter(({ code, where }) => !told.includes(`${code} ${where?.joist}`))).toEqual([]);
   });
 
   test.prop([anyCutPiece], runs(200))(

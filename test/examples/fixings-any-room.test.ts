@@ -1,7 +1,9 @@
 import {
+  checkFixings,
   type FixingLine,
   inferJoists,
   type Joist,
+  type JoistDescription,
   nextProbe,
   type Piece,
   type Point,
@@ -73,6 +75,28 @@ describe('screws where timber ends', () => {
     const { lines, findings } = placeFixings({ room, layout: { pieces: [piece] }, joists: joists2 });
     expect(findings).toEqual([]);
     expect(lines.map(said)).toEqual(['J1a perimeter 4', 'J1b perimeter 4', 'J2 field 6', 'J3 perimeter 9']);
+  });
+});
+
+describe('screws on a joist that stands on the line of a wall', () => {
+  it('stay on the timber, nearer the cut end than the rule: told by placer and verifier, and no error', () => {
+    const joists: JoistDescription = { direction: 'y', positions: [0, 400, 800, 1200], width: 47 };
+    const small = { outline: rectangle(1230, 1210) };
+    const layout = handLaid({ id: '1.1', ends: [wall(5), wall(1225)], low: 5, high: 1205 });
+    const fixings = placeFixings({ room: small, layout, joists });
+    expect(fixings.findings).toMatchObject([
+      { code: 'fixing-edge', severity: 'warning', where: { joist: 'J1' }, value: 12.5, limit: 13 },
+    ]);
+    expect(fixings.findings[0].message).toContain('covers little of the joist');
+    const boards = [{ id: 'B1', stock: '2400' }];
+    const found = checkFixings({ room: small, layout: { ...layout, boards }, joists, fixings });
+    expect(found.map(({ code, severity }) => `${severity} ${code}`)).toEqual(
+      Array.from({ length: 9 }, () => 'warning fixing-edge'),
+    );
+    // On a joist that has room for both distances the same screw is an error.
+    const wider: JoistDescription = { direction: 'y', positions: [10, 400, 800, 1200], width: 47 };
+    const worse = checkFixings({ room: small, layout: { ...layout, boards }, joists: wider, fixings: fixings.positions });
+    expect(worse.filter(({ code, severity }) => code === 'fixing-edge' && severity === 'error')).toHaveLength(9);
   });
 });
 

@@ -127,12 +127,14 @@ function outlineOf({ depth, length, rakes, onJoist, notch, splay }: Wanted, [fir
   ].map(({ x, y }) => ({ x: Math.round(x * 1000) / 1000, y: Math.round(y * 1000) / 1000 }));
 }
 
-function joistsOf({ depth, length, spacing, width, slope, fan, trimmed, nogging }: Wanted): Joist[] {
+/** None whose middle is beyond the piece: in a room there is a wall. */
+function joistsOf({ depth, length, rakes, spacing, width, slope, fan, trimmed, nogging }: Wanted): Joist[] {
   const facts = { width, sd: 0, presence: 1, known: 'given' as const };
   const joists: Joist[] = [];
   for (let k = 0; k * spacing < length + 300; k++) {
     const [x, lean] = [60 + k * spacing, slope + fan * k];
     const cut = trimmed && k % 3 === 1;
+    if (x + lean / 2 > length + Math.max(0, rakes[1])) break;
     const end = cut ? 0.45 * depth : depth + 200;
     joists.push({
       id: `J${k + 1}`,

@@ -5,7 +5,7 @@ import type { Finding } from '../rules/finding.js';
 import { toGrid } from '../survey/grid.js';
 import { corners, type Extent, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
-import { endFindings } from './endFindings.js';
+import { endFindings, type Fixed } from './endFindings.js';
 import type { FixingSpacing } from './fixingSpacing.js';
 import type { LineJob, PlacedTimber } from './lineJob.js';
 import type { FixingLine } from './placedFixings.js';
@@ -26,11 +26,11 @@ export function fixPiece(
     const edges = edgesOver(piece, timber, sides, main, job);
     return timberUnder(edges, timber, toGrid(LEAST_TIMBER)).map((run) => ({ timber, edges, run }));
   });
-  const along = under.filter(({ timber }) => timber.frame.direction === main.direction);
+  const across = linesAcross(piece, under, main, job);
   return {
     lines: under.map(({ timber, edges, run }) => {
       const middle = Math.round((run.from + run.to) / 2);
-      const lines = along.map((each) => each.timber.centreAt(middle));
+      const lines = across.map((each) => each.centreAt(middle));
       const kind =
         timber.frame.direction === main.direction
           ? lineKind(piece, timber.centreAt(middle), lines)
@@ -41,6 +41,22 @@ export function fixPiece(
     }),
     findings: endFindings(piece, under, main, job),
   };
+}
+
+/**
+ * The joists across which a piece lies: those of its butt joints, and those under half of its width or under it for as far as two screws
+ * are apart. At a wall that slants, one that holds a corner only does not stand between the wall and the next.
+ */
+function linesAcross(piece: Piece, under: readonly Fixed[], main: Frame, { spacing }: LineJob): PlacedTimber[] {
+  const levels = corners(piece.outline).map((point) => main.into(point).v);
+  const enough = Math.min((Math.max(...levels) - Math.min(...levels)) / 2, toGrid(spacing.field));
+  const lengths = new Map<PlacedTimber, number>();
+  for (const { timber, run } of under) {
+    if (timber.frame.direction === main.direction) lengths.set(timber, (lengths.get(timber) ?? 0) + run.to - run.from);
+  }
+  return [...lengths]
+    .filter(([timber, length]) => length >= enough || piece.ends.some(({ joist }) => joist === timber.joist.id))
+    .map(([timber]) => timber);
 }
 
 /** Whether a timber reaches a rectangle at all; grid steps. */

@@ -35,6 +35,7 @@ export const practiceRows = (): Readonly<Record<PracticeKey, readonly RuleRow[]>
   kerf: by(0, { note: 'a board scored and snapped loses nothing' }),
   'cut.tolerance': by(2),
   'oldJoint.clearance': by(200),
+  'opening.joistClearance': by(10, { note: 'room for the clips of a light' }),
   'opening.jointClearance': by(100),
   'hatch.cornerClearance': by(150),
   'fixing.floatingEdgeDistance': by(25),

@@ -28,6 +28,7 @@ export function ruleFacts(): Readonly<Record<RuleKey, Facts>> {
     kerf: nominal('must', 'width of a cut'),
     'cut.tolerance': atMost('must', 'accuracy of a cut'),
     'oldJoint.clearance': atLeast('should', 'new joint from a joint of the old ceiling'),
+    'opening.joistClearance': atLeast('should', 'hole for a light from the side of a joist'),
     'opening.jointClearance': atLeast('should', 'joint from an opening'),
     'hatch.cornerClearance': atLeast('should', 'joint from the line of a hatch corner'),
     'support.centres': atMost('must', 'joist centres'),

@@ -18,6 +18,7 @@ export const RULE_KEYS = [
   'kerf',
   'cut.tolerance',
   'oldJoint.clearance',
+  'opening.joistClearance',
   'opening.jointClearance',
   'hatch.cornerClearance',
   'support.centres',

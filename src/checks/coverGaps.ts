@@ -84,10 +84,11 @@ function chordAt(sections: readonly Section[], level: number, place: number): Ch
 const startOf = (span: Span): number => span.leftLow + span.leftHigh;
 const stopOf = (span: Span): number => span.rightLow + span.rightHigh;
 
-function whereBetween(near: Span | undefined, far: Span | undefined, { about }: Ceiling): Where {
+function whereBetween(near: Span | undefined, far: Span | undefined, { about, sides }: Ceiling): Where {
   const indices = [near, far].flatMap((span) => (span?.solid.kind === 'piece' ? [span.solid.index] : []));
   const ids = [...new Set(indices)].map((index) => about[index].id);
-  const wall = near?.solid.kind === 'room' ? near.left.edge : far?.solid.kind === 'room' ? far.right.edge : undefined;
+  const side = near?.solid.kind === 'room' ? near.left : far?.solid.kind === 'room' ? far.right : undefined;
+  const wall = side && sides[side.edge].wall;
   return {
     ...(ids.length === 1 && { piece: ids[0] }),
     ...(ids.length === 2 && { pieces: ids }),

@@ -3,7 +3,7 @@ import type { GridPoint, Solid } from './solid.js';
 /** One side of a solid that is not level, from its lower to its upper corner. */
 export interface Side {
   readonly solid: Solid;
-  /** Place of the side in its ring: from that corner to the next. */
+  /** Place of the side among those of the solid, ring after ring: from that corner to the next. */
   readonly edge: number;
   readonly from: GridPoint;
   readonly to: GridPoint;
@@ -48,13 +48,16 @@ export function crossSections(solids: readonly Solid[]): Section[] {
 }
 
 function sidesOf(solid: Solid): Side[] {
-  return solid.rings.flatMap((ring) =>
-    ring.flatMap((a, edge) => {
-      const b = ring[(edge + 1) % ring.length];
-      if (a.v === b.v) return [];
-      return [a.v < b.v ? { solid, edge, from: a, to: b } : { solid, edge, from: b, to: a }];
-    }),
-  );
+  const sides: Side[] = [];
+  let edge = 0;
+  for (const ring of solid.rings) {
+    for (let i = 0; i < ring.length; i++, edge++) {
+      const [a, b] = [ring[i], ring[i + 1 === ring.length ? 0 : i + 1]];
+      if (a.v < b.v) sides.push({ solid, edge, from: a, to: b });
+      else if (a.v > b.v) sides.push({ solid, edge, from: b, to: a });
+    }
+  }
+  return sides;
 }
 
 function levelsOf(sides: readonly Side[]): number[] {

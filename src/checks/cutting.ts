@@ -2,16 +2,16 @@ import { type Finding, finding } from '../rules/finding.js';
 import { numberOf } from '../rules/ruleValue.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
-import type { Ceiling, PieceFacts } from './ceiling.js';
+import type { PieceFacts, Work } from './ceiling.js';
 import { areaOf, type Blank, cuttable, type Placed, type Sheet, separable } from './cuttable.js';
-import { asGiven, placeOf } from './place.js';
+import { asGiven, middleOf } from './place.js';
 
 /** Whether each piece comes from a board that is there, and each board gives its pieces. */
-export function cutting(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
-  return [...namedTwice(ceiling), ...unknownBoards(ceiling, boards), ...boardsCut(ceiling, boards), ...tooMany(ceiling, boards)];
+export function cutting(work: Work, boards: readonly BoardStock[]): Finding[] {
+  return [...namedTwice(work), ...unknownBoards(work, boards), ...boardsCut(work, boards), ...tooMany(work, boards)];
 }
 
-function namedTwice({ given: { layout } }: Ceiling): Finding[] {
+function namedTwice({ given: { layout } }: Work): Finding[] {
   const repeated = (ids: readonly string[]): string[] => [...new Set(ids.filter((id, i) => ids.indexOf(id) !== i))];
   const named = { source: asGiven };
   return [
@@ -24,14 +24,15 @@ function namedTwice({ given: { layout } }: Ceiling): Finding[] {
   ];
 }
 
-function unknownBoards({ about, frame, given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function unknownBoards({ about, given: { layout } }: Work, boards: readonly BoardStock[]): Finding[] {
   const stocks = new Set(boards.map(({ id }) => id));
   const known = new Set(layout.boards.map(({ id }) => id));
   const used = new Set(layout.pieces.map(({ board }) => board));
   const pieces = about
     .filter(({ claim }) => !known.has(claim.board))
-    .map(({ id, claim, box }) => {
-      const { at } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+    .map((facts) => {
+      const { id, claim } = facts;
+      const { at } = middleOf(facts);
       const words = { what: `Piece ${id} comes from board ${claim.board}, which is not in the layout.` };
       return finding('board-unknown', 'error', { where: { piece: id, board: claim.board, at }, source: asGiven, words });
     });
@@ -47,20 +48,20 @@ function unknownBoards({ about, frame, given: { layout } }: Ceiling, boards: rea
   return [...pieces, ...unsold, ...unused];
 }
 
-const sheetOf = ({ length, width, kerf }: BoardStock, { rules }: Ceiling): Sheet => ({
+const sheetOf = ({ length, width, kerf }: BoardStock, { rules }: Work): Sheet => ({
   length: toGrid(length),
   width: toGrid(width),
   kerf: toGrid(kerf ?? numberOf(rules, 'kerf')),
 });
 
-function boardsCut(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function boardsCut(work: Work, boards: readonly BoardStock[]): Finding[] {
   const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
-  return ceiling.given.layout.boards.flatMap((board) => {
+  return work.given.layout.boards.flatMap((board) => {
     const stock = stockOf.get(board.stock);
     if (stock === undefined) return [];
-    const pieces = ceiling.about.filter(({ claim }) => claim.board === board.id);
-    const sheet = sheetOf(stock, ceiling);
-    const oversize = pieces.flatMap((piece) => tooLarge(piece, sheet, board.id, ceiling));
+    const pieces = work.about.filter(({ claim }) => claim.board === board.id);
+    const sheet = sheetOf(stock, work);
+    const oversize = pieces.flatMap((piece) => tooLarge(piece, sheet, board.id));
     return oversize.length > 0 ? oversize : sharedBoard(pieces, sheet, board.id);
   });
 }
@@ -68,11 +69,11 @@ function boardsCut(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
 const sizeOf = ({ box }: PieceFacts) => ({ length: box.u1 - box.u0, width: box.v1 - box.v0 });
 
 /** A piece that its board cannot give; if it would fit turned, it may run the wrong way. */
-function tooLarge(piece: PieceFacts, sheet: Sheet, board: string, { frame }: Ceiling): Finding[] {
+function tooLarge(piece: PieceFacts, sheet: Sheet, board: string): Finding[] {
   const { length, width } = sizeOf(piece);
   if (length <= sheet.length && width <= sheet.width) return [];
-  const { box, id } = piece;
-  const { at, words } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+  const { id } = piece;
+  const { at, words } = middleOf(piece);
   const details = { where: { piece: id, board, at }, unit: 'mm', source: asGiven };
   const long = length > sheet.length;
   const [value, limit] = long ? [fromGrid(length), fromGrid(sheet.length)] : [fromGrid(width), fromGrid(sheet.width)];
@@ -169,7 +170,7 @@ function placesOn(pieces: readonly PieceFacts[], placed: readonly Placed[], shee
 const distanceApart = (a: Placed, b: Placed, way: 'along' | 'across', size: 'length' | 'width'): number =>
   Math.max(b[way] - a[way] - a[size], a[way] - b[way] - b[size]);
 
-function tooMany({ given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function tooMany({ given: { layout } }: Work, boards: readonly BoardStock[]): Finding[] {
   return boards.flatMap(({ id, available }) => {
     const taken = layout.boards.filter(({ stock }) => stock === id);
     if (available === undefined || taken.length <= available) return [];

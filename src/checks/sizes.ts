@@ -3,8 +3,8 @@ import { lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
 import { areaM2 } from '../survey/outline.js';
 import { type Ceiling, gridRule, type PieceFacts } from './ceiling.js';
-import { HAIR } from './hair.js';
-import { placeOf } from './place.js';
+import { joistsUnder } from './joistsUnder.js';
+import { middleOf, placeOf } from './place.js';
 import type { RowShape } from './rowShapes.js';
 import type { PieceShape, Structure } from './structure.js';
 import type { Support } from './supports.js';
@@ -21,14 +21,13 @@ export function sizes(ceiling: Ceiling, structure: Structure): Finding[] {
   ];
 }
 
-const middleOf = ({ box }: PieceFacts, { frame }: Ceiling) => placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
-
 /** A piece that fills its run from wall to wall cannot be longer, so that it is only said. */
-function tooShort({ facts, low, high, length, row }: PieceShape, ceiling: Ceiling): Finding[] {
+function tooShort(piece: PieceShape, ceiling: Ceiling): Finding[] {
+  const { facts, length, row } = piece;
   const minimum = gridRule(ceiling.rules, 'piece.minimumLength');
   const preferred = gridRule(ceiling.rules, 'piece.preferredLength');
-  const fills = [low, high].every(({ meets }) => meets === 'wall' || meets === 'opening');
-  const { at, words } = middleOf(facts, ceiling);
+  const fills = fillsRun(piece);
+  const { at, words } = middleOf(facts);
   const details = { where: { piece: facts.id, row, at }, value: fromGrid(length), unit: 'mm', words };
   if (length < minimum.steps) {
     const limit = fromGrid(minimum.steps);
@@ -39,30 +38,25 @@ function tooShort({ facts, low, high, length, row }: PieceShape, ceiling: Ceilin
   return [finding('piece-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
 }
 
-/** Joists under a piece, those of its butt joints and those right beside a wall or an opening counted. */
-export function joistsUnder({ facts: { box }, low, high }: PieceShape, supports: readonly Support[]): Support[] {
-  const middle = Math.round((box.v0 + box.v1) / 2);
-  return supports.filter((support) => {
-    const shared = Math.min(support.high, box.v1) - Math.max(support.low, box.v0);
-    const centre = support.centre(middle);
-    return 2 * shared >= box.v1 - box.v0 && low.reach - HAIR <= centre && centre <= high.reach + HAIR;
-  });
-}
-
+/** A piece that fills its run from wall to wall and lies on one joist cannot be held by more, so that it is only said. */
 function tooFewJoists(piece: PieceShape, supports: readonly Support[], ceiling: Ceiling): Finding[] {
   const { value: limit, source } = lookUp(ceiling.rules, 'piece.minimumSupports') as RuleValue;
   const under = joistsUnder(piece, supports);
   if (limit === null || under.length >= limit) return [];
-  const { at, words } = middleOf(piece.facts, ceiling);
+  const { at, words } = middleOf(piece.facts);
   const where = { piece: piece.facts.id, ...(under.length === 1 && { joist: under[0].joist.id }), row: piece.row, at };
-  return [finding('piece-on-one-support', 'error', { where, value: under.length, limit, unit: 'joists', source, words })];
+  const severity = fillsRun(piece) && under.length > 0 ? 'warning' : 'error';
+  return [finding('piece-on-one-support', severity, { where, value: under.length, limit, unit: 'joists', source, words })];
 }
+
+const fillsRun = ({ low, high }: PieceShape): boolean =>
+  [low, high].every(({ meets }) => meets === 'wall' || meets === 'opening');
 
 function tooHeavy({ facts }: PieceShape, ceiling: Ceiling): Finding[] {
   const { value: limit, source } = lookUp(ceiling.rules, 'piece.maximumMass') as RuleValue;
   const mass = massKg(facts);
   if (limit === null || mass === undefined || mass <= limit) return [];
-  const { at, words } = middleOf(facts, ceiling);
+  const { at, words } = middleOf(facts);
   return [
     finding('piece-too-heavy', 'warning', { where: { piece: facts.id, at }, value: mass, limit, unit: 'kg', source, words }),
   ];

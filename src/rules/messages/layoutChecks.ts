@@ -11,6 +11,10 @@ export const layoutChecks: Messages = {
     message: 'Piece {piece} reaches {value} mm beyond the wall at {place}.',
     remedy: 'Cut it to the wall less its gap.',
   },
+  'across-zones': {
+    message: 'Piece {piece} reaches {value} mm across the border of {zone} at {place}.',
+    remedy: 'End it at the border: what lies beyond hangs on other joists, and moves with them.',
+  },
   'over-opening': {
     message: 'Piece {piece} covers {value} mm of {opening} at {place}.',
     remedy: 'Notch the piece, cut the hole, or end it at the opening.',

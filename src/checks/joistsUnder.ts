@@ -14,7 +14,7 @@ export function joistsUnder(piece: PieceShape, supports: readonly Support[]): Su
   const { v0, v1 } = piece.facts.box;
   const enough = Math.min((v1 - v0) / 2, toGrid(LINE_OF_SCREWS));
   const seats = [piece.low, piece.high].flatMap(({ joint }) =>
-    joint?.seat !== undefined && joint.seat.bearing.outcome !== 'off' ? [joint.seat.support.joist.id] : [],
+    (joint?.stretches ?? []).flatMap(({ seat }) => (seat && seat.bearing.outcome !== 'off' ? [seat.support.joist.id] : [])),
   );
   return supports.filter(
     (support) =>

@@ -21,6 +21,8 @@ interface Overhang {
   readonly timber: Timber;
   readonly reach: number;
   readonly place: GridPoint;
+  /** Of the timber, the nearest to the place. */
+  readonly foot: GridPoint;
 }
 
 /**
@@ -33,16 +35,15 @@ export function overhangs(ceiling: Ceiling, { supports, crossing, endFacings }: 
   const worst = new Map<number, Overhang>();
   for (const facing of endFacings) {
     if (facing.meets !== 'wall') continue;
-    const { from, to } = ceiling.sides[facing.other];
-    if (Math.abs(to.v - from.v) < Math.abs(to.u - from.u)) continue;
+    const wall = ceiling.sides[facing.other];
+    if (Math.abs(wall.to.v - wall.from.v) < Math.abs(wall.to.u - wall.from.u)) continue;
     for (const place of placesOn(facing)) {
-      const over = overhangAt(facing, place, timbers);
+      const over = overhangAt(facing, place, wall, timbers);
       if (over && over.reach > steps && over.reach > (worst.get(facing.other)?.reach ?? 0)) worst.set(facing.other, over);
     }
   }
-  return [...worst.entries()].map(([side, { facing, timber, reach, place }]) => {
+  return [...worst.entries()].map(([side, { facing, timber, reach, place, foot }]) => {
     const { wall } = ceiling.sides[side];
-    const foot = nearestOn(timber, place);
     const { at, words } = placeOf(ceiling.frame, (place.u + foot.u) / 2, (place.v + foot.v) / 2);
     const where = {
       piece: ceiling.about[facing.piece].id,
@@ -75,19 +76,28 @@ function placesOn({ low, high, otherLow, otherHigh }: Facing): GridPoint[] {
   }));
 }
 
+/** A timber may run this far into a wall and still be one of this side of it, mm. */
+const INTO_WALL = 50;
+
 /** The nearest timber on the piece's own side of the wall. */
-function overhangAt(facing: Facing, place: GridPoint, timbers: readonly Timber[]): Overhang | undefined {
+function overhangAt(facing: Facing, place: GridPoint, wall: Segment, timbers: readonly Timber[]): Overhang | undefined {
   const out = facing.side === 'low' ? -1 : 1;
   let nearest: Overhang | undefined;
   for (const timber of timbers) {
-    if (Math.min(out * timber.from.u, out * timber.to.u) > out * place.u) continue;
-    const reach = distance(place, timber);
-    if (nearest === undefined || reach < nearest.reach) nearest = { facing, timber, reach, place };
+    const foot = nearestOn(timber, place);
+    if (out * (foot.u - acrossAt(wall, foot.v)) > toGrid(INTO_WALL)) continue;
+    const reach = foot.v === place.v ? Math.abs(foot.u - place.u) : distance(place, { from: foot, to: foot });
+    if (nearest === undefined || reach < nearest.reach) nearest = { facing, foot, timber, reach, place };
   }
   return nearest;
 }
 
+/** Where the line of a wall is at a level, also beyond its ends. */
+const acrossAt = ({ from, to }: Segment, v: number): number =>
+  from.u === to.u ? from.u : Math.round(from.u + ((to.u - from.u) * (v - from.v)) / (to.v - from.v));
+
 function nearestOn({ from, to }: Segment, { u, v }: GridPoint): GridPoint {
+  if (from.u === to.u) return { u: from.u, v: v < from.v ? from.v : v > to.v ? to.v : v };
   const [du, dv] = [to.u - from.u, to.v - from.v];
   const squared = du * du + dv * dv;
   const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((u - from.u) * du + (v - from.v) * dv) / squared));

@@ -4,7 +4,7 @@ import type { Ceiling, Work } from './ceiling.js';
 import { compared, wrong } from './claimWrong.js';
 import type { RowClaim } from './layoutToCheck.js';
 import type { RowShape } from './rowShapes.js';
-import { type GridPoint, onPlan, type Ring } from './solid.js';
+import { onPlan, upright } from './solid.js';
 import type { Structure } from './structure.js';
 
 /** How far an edge may be rounded, mm. */
@@ -50,15 +50,10 @@ function rowClaim(claim: RowClaim, row: RowShape, ceiling: Ceiling, where: Where
 
 /** Where walls slant or stand back, no piece need reach the edges of its row's band: enough if the band holds all of them. */
 function isBandBeyond(claim: RowClaim, row: RowShape, { room, about }: Ceiling): boolean {
-  if (room.rings.length === 1 && room.rings[0].length === 4 && room.rings[0].every(isSquare)) return false;
+  if (room.rings.length === 1 && room.rings[0].length === 4 && upright(room.rings[0])) return false;
   const [low, high] = [toGrid(claim.low), toGrid(claim.high)];
   const own = new Set(row.pieces);
   const others = about.filter((_, index) => !own.has(index));
   const clear = others.every(({ box }) => box.v1 <= low || box.v0 >= high);
   return low <= row.low && high >= row.high && clear;
 }
-
-const isSquare = (corner: GridPoint, i: number, ring: Ring): boolean => {
-  const next = ring[(i + 1) % ring.length];
-  return corner.u === next.u || corner.v === next.v;
-};

@@ -77,7 +77,9 @@ function offTimber(
 
 /** A board end whose timber is too narrow for both edge distances: the bearing is said with the layout, the screws only follow. */
 export const isShort = ({ low, high }: PieceShape, joist: string | undefined): boolean =>
-  [low, high].some(({ joint }) => joint?.seat?.support.joist.id === joist && joint?.seat?.bearing.outcome === 'short');
+  [low, high].some(({ joint }) =>
+    joint?.stretches.some(({ seat }) => seat?.support.joist.id === joist && seat?.bearing.outcome === 'short'),
+  );
 
 export function nearTimberEdge(
   fixing: FixingToCheck,

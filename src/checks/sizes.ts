@@ -16,6 +16,7 @@ export function sizes(ceiling: Ceiling, structure: Structure): Finding[] {
       ...tooShort(piece, ceiling),
       ...tooFewJoists(piece, structure.supports, ceiling),
       ...tooHeavy(piece, ceiling),
+      ...narrowPart(piece, structure.rows, ceiling),
     ]),
     ...structure.rows.flatMap((row) => tooNarrow(row, structure, ceiling)),
   ];
@@ -93,4 +94,17 @@ function tooNarrow(
   if (fills) return [];
   const limit = fromGrid(preferred.steps);
   return [finding('row-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
+}
+
+/** A piece much narrower than its row, as beside a breast: the other pieces decide where the row lies, so that it is only said. */
+function narrowPart({ facts, row }: PieceShape, rows: readonly RowShape[], { rules }: Ceiling): Finding[] {
+  const { steps, rule } = gridRule(rules, 'row.minimumWidth');
+  const width = facts.box.v1 - facts.box.v0;
+  const band = rows.find((each) => each.row === row);
+  if (width >= steps || band === undefined || band.high - band.low < steps) return [];
+  const { at, words } = middleOf(facts);
+  const details = { value: fromGrid(width), limit: fromGrid(steps), unit: 'mm', source: rule.source, words };
+  return [
+    finding('row-below-minimum', 'warning', { where: { piece: facts.id, row, at }, ...details, sentence: 'piece-of-row-narrow' }),
+  ];
 }

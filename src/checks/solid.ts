@@ -26,6 +26,10 @@ export interface Solid {
 /** A plan outline in mm as a ring in the frame. */
 export const ringOf = (outline: readonly Point[], frame: Frame): Ring => corners(outline).map((point) => frame.into(point));
 
+/** Whether every side of a ring runs along an axis. */
+export const upright = (ring: Ring): boolean =>
+  ring.every((from, i) => from.u === ring[(i + 1) % ring.length].u || from.v === ring[(i + 1) % ring.length].v);
+
 /** The same thing with the axes changed over. */
 export const turned = (solid: Solid): Solid => ({
   ...solid,

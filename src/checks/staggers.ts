@@ -2,7 +2,7 @@ import { type Finding, finding, type Where } from '../rules/finding.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import { type Ceiling, gridRule } from './ceiling.js';
 import { placeOf } from './place.js';
-import type { EndJoint, Structure } from './structure.js';
+import type { EndJoint, SeatedLine, Structure } from './structure.js';
 
 /** Boards further apart than this do not touch, mm. */
 const BESIDE = 50;
@@ -54,8 +54,8 @@ function stagger(lower: EndJoint, upper: EndJoint, row: number, ceiling: Ceiling
   const minimum = gridRule(ceiling.rules, 'stagger.minimum');
   const preferred = gridRule(ceiling.rules, 'stagger.preferred');
   const apart = Math.abs(upper.atLow - lower.atHigh);
-  const joist = joistUnder(lower);
-  const shared = joist !== undefined && joist === joistUnder(upper);
+  const joist = joistUnder(lower.stretches[lower.stretches.length - 1]);
+  const shared = joist !== undefined && joist === joistUnder(upper.stretches[0]);
   const id = (index: number): string => ceiling.about[index].id;
   const { at } = placeOf(ceiling.frame, (upper.atLow + lower.atHigh) / 2, (upper.low + lower.high) / 2);
   const where: Where = {
@@ -75,6 +75,6 @@ function stagger(lower: EndJoint, upper: EndJoint, row: number, ceiling: Ceiling
   return [finding('stagger', 'warning', { ...details, limit: fromGrid(preferred.steps), source })];
 }
 
-/** The joist that a joint lies on; none where it misses. */
-const joistUnder = ({ seat }: EndJoint): string | undefined =>
+/** The joist that a stretch of a joint lies on; none where it misses. */
+const joistUnder = ({ seat }: SeatedLine): string | undefined =>
   seat !== undefined && seat.bearing.outcome !== 'off' ? seat.support.joist.id : undefined;

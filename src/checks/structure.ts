@@ -52,16 +52,21 @@ export interface EndShape {
   /** Everything that a part of this end meets. */
   readonly facings: readonly Facing[];
   /** Of an end that meets nothing. */
-  readonly loose?: EndLine & { readonly seat?: Seat };
+  readonly loose?: SeatedLine;
 }
 
 export interface EndJoint extends Joint {
-  readonly line: EndLine;
-  readonly seat?: Seat;
+  /** Stretch by stretch, from low to high: an opening parts a joint, and each part may lie on a joist of its own. */
+  readonly stretches: readonly SeatedLine[];
   /** Centre line at the foot and the head: the joist's where it lies in the gap, else the middle of the gap. */
   readonly atLow: number;
   readonly atHigh: number;
   readonly position: number;
+}
+
+/** A board end, or a stretch of one, and the timber that serves it best; none where there is none. */
+export interface SeatedLine extends EndLine {
+  readonly seat?: Seat;
 }
 
 type SeatOf = (line: EndLine) => Seat | undefined;
@@ -99,22 +104,32 @@ const longest = (joints: readonly EndJoint[]): EndJoint | undefined =>
   joints.reduce<EndJoint | undefined>((best, each) => (best === undefined || each.length > best.length ? each : best), undefined);
 
 function seated(joint: Joint, seat: SeatOf): EndJoint {
-  const line: EndLine = {
-    low: joint.low,
-    high: joint.high,
-    atLow: (joint.firstLow + joint.secondLow) / 2,
-    atHigh: (joint.firstHigh + joint.secondHigh) / 2,
-    gap: joint.gap,
-    parts: partsOf(joint),
-  };
-  const found = seat(line);
-  const centre = (v: number, first: number, second: number): number => {
+  const stretches = stretchesOf(joint).map((line): SeatedLine => {
+    const found = seat(line);
+    return found ? { ...line, seat: found } : line;
+  });
+  const [foot, head] = [stretches[0], stretches[stretches.length - 1]];
+  const centre = ({ seat: found }: SeatedLine, v: number, first: number, second: number): number => {
     const at = found?.support.centre(v) ?? Infinity;
     return first - HAIR <= at && at <= second + HAIR ? at : Math.round((first + second) / 2);
   };
-  const atLow = centre(joint.low, joint.firstLow, joint.secondLow);
-  const atHigh = centre(joint.high, joint.firstHigh, joint.secondHigh);
-  return { ...joint, line, ...(found && { seat: found }), atLow, atHigh, position: Math.round((atLow + atHigh) / 2) };
+  const atLow = centre(foot, joint.low, joint.firstLow, joint.secondLow);
+  const atHigh = centre(head, joint.high, joint.firstHigh, joint.secondHigh);
+  return { ...joint, stretches, atLow, atHigh, position: Math.round((atLow + atHigh) / 2) };
+}
+
+/** The parts of a joint that follow on each other. */
+function stretchesOf(joint: Joint): EndLine[] {
+  const groups: EndPart[][] = [];
+  for (const part of partsOf(joint)) {
+    const group = groups[groups.length - 1];
+    if (group && group[group.length - 1].high === part.low) group.push(part);
+    else groups.push([part]);
+  }
+  return groups.map((parts) => {
+    const [foot, head] = [parts[0], parts[parts.length - 1]];
+    return { low: foot.low, high: head.high, atLow: foot.atLow, atHigh: head.atHigh, gap: joint.gap, parts };
+  });
 }
 
 /** The middle of the gap, stretch by stretch; those that follow on each other straight up as one. */

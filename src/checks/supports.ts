@@ -35,7 +35,7 @@ export const crossingOf = (joists: readonly Joist[], { direction }: Frame): Supp
   supportsOf(joists, frameOf(direction === 'y' ? 'x' : 'y')).filter(({ steepness }) => steepness * steepness > 0.5);
 
 /** Joists closer than this side by side are one timber to a board end, mm; common practice, no source. */
-const TOUCHING = 5;
+export const TOUCHING = 5;
 
 /** The supports and, for every two that lie side by side, the one that they make together. */
 export function withDoubled(supports: readonly Support[]): Support[] {
@@ -111,7 +111,7 @@ export function seatOf(
     const worst = Math.max(...end.parts.map((part) => away(support, part)));
     const offset = support.steepness === 1 ? worst : Math.round(worst * support.steepness);
     const bearing = bearingOf(support.joist, fromGrid(offset), gap, rules);
-    const unsupported = end.parts.reduce((sum, part) => sum + beyond(support, part, slack), 0);
+    const unsupported = end.parts.reduce((sum, part) => sum + beyond(support, part, crossing, slack), 0);
     const seat = { support, bearing, unsupported };
     if (best === undefined || better(seat, best)) best = seat;
   }
@@ -122,9 +122,29 @@ export function seatOf(
 const away = ({ centre }: Support, { low, high, atLow, atHigh }: EndPart): number =>
   Math.max(Math.abs(centre(low) - atLow), Math.abs(centre(high) - atHigh));
 
-/** Length of a part that lies past the timber's own ends. */
-const beyond = (support: Support, { low, high }: EndPart, slack: number): number =>
-  Math.min(Math.max(0, support.low - slack - low) + Math.max(0, high - support.high - slack), high - low);
+/** Length of a part that lies past the timber's own ends, and on no timber that it is cut off by. */
+function beyond(support: Support, { low, high, atLow, atHigh }: EndPart, crossing: readonly Support[], slack: number): number {
+  const past = [
+    { from: low, to: Math.min(high, support.low - slack) },
+    { from: Math.max(low, support.high + slack), to: high },
+  ].filter(({ from, to }) => from < to);
+  if (past.length === 0) return 0;
+  const at = Math.round((atLow + atHigh) / 2);
+  const across = crossing.filter((each) => each.low <= at && at <= each.high);
+  const bare = across.reduce(
+    (stretches, { centre, joist }) =>
+      stretches.flatMap(({ from, to }) => {
+        const half = toGrid(joist.width / 2) + slack;
+        const [start, stop] = [centre(at) - half, centre(at) + half];
+        return [
+          { from, to: Math.min(to, start) },
+          { from: Math.max(from, stop), to },
+        ].filter((each) => each.from < each.to);
+      }),
+    past,
+  );
+  return bare.reduce((sum, { from, to }) => sum + to - from, 0);
+}
 
 /** A timber that runs the other way carries an end that lies upon it from edge to edge. */
 function overCrossing(end: EndLine, crossing: readonly Support[], rules: RuleSet): Seat | undefined {

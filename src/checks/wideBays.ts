@@ -54,7 +54,7 @@ function limits({ rules }: Ceiling): (piece: PieceShape) => RuleValue | undefine
   };
 }
 
-/** The bays wider than a limit that a piece lies over, each once. */
+/** The bays wider than a limit that a piece lies over from timber to timber, each once. */
 function baysOf(piece: PieceShape, supports: readonly Support[], ends: readonly number[], limit: number): Bay[] {
   const bays = new Map<string, Bay>();
   for (const { low, high, from, to } of levelsOf(piece.bands, ends)) {
@@ -63,7 +63,7 @@ function baysOf(piece: PieceShape, supports: readonly Support[], ends: readonly 
     for (let i = 1; i < order.length; i++) {
       const [left, right] = [order[i - 1], order[i]];
       const width = Math.max(right.centre(low) - left.centre(low), right.centre(high) - left.centre(high));
-      if (width <= limit || Math.max(from, left.centre(level)) >= Math.min(to, right.centre(level))) continue;
+      if (width <= limit || left.centre(level) < from - half(left) || right.centre(level) > to + half(right)) continue;
       const key = `${left.joist.id} ${right.joist.id}`;
       const before = bays.get(key);
       const length = (before?.length ?? 0) + high - low;
@@ -79,6 +79,8 @@ function baysOf(piece: PieceShape, supports: readonly Support[], ends: readonly 
   }
   return [...bays.values()];
 }
+
+const half = ({ joist }: Support): number => toGrid(joist.width / 2);
 
 /** The timbers that run past a level, from left to right there. */
 function inOrderAt(supports: readonly Support[], level: number): Support[] {

@@ -58,6 +58,11 @@ export const layoutChecks: Messages = {
     message: 'Row {row} is {value} mm wide; {limit} is the least.',
     remedy: 'Rip the first row too, so that both are wide enough.',
   },
+  'piece-of-row-narrow': {
+    of: 'row-below-minimum',
+    message: 'Piece {piece} is only {value} mm wide where its row runs along a wall; {limit} is the least for a row.',
+    remedy: 'Start the rows elsewhere, so that no such strip is left.',
+  },
   'board-overcut': {
     message: 'Board {board} cannot be cut like that: {what}.',
     remedy: 'Take one of the pieces from another board.',

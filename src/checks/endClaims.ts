@@ -15,7 +15,7 @@ type Side = 'low' | 'high';
 export function endClaims(end: EndClaim, side: Side, piece: PieceShape, ring: Ring, ceiling: Ceiling): Finding[] {
   const { facts } = piece;
   const found: EndShape = piece[side];
-  const seats = (found.joint?.stretches ?? []).flatMap(({ seat }) => seat ?? []);
+  const seats = found.joint === undefined ? [] : found.joint.stretches.flatMap(({ seat }) => seat ?? []);
   const joist = seats[0]?.support.joist.id;
   const where: Where = { piece: facts.id, ...(joist !== undefined && { joist }) };
   const what = `piece ${facts.id}, ${side} end`;
@@ -53,6 +53,7 @@ function positionClaim(end: EndClaim, side: Side, piece: PieceShape, ring: Ring,
   const { joint, position } = piece[side];
   const { box, claim, id } = piece.facts;
   const claimed = toGrid(end.position);
+  if (claimed === position) return [];
   const out = side === 'low' ? -1 : 1;
   const beyond = claim.tight === true ? toGrid(TAKEN_UP) : 0;
   const { atLow, atHigh } = endCorners(ring, side, box);

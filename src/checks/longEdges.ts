@@ -1,4 +1,4 @@
-import type { Box, Ring } from './solid.js';
+import { type Box, type Ring, upright } from './solid.js';
 
 /** One of the two long edges of a piece as cut, grid steps. */
 export interface LongEdge {
@@ -9,7 +9,11 @@ export interface LongEdge {
 }
 
 /** The low edge of a piece and the high one. */
-export function longEdges(ring: Ring, { v0, v1 }: Box): readonly [low: LongEdge, high: LongEdge] {
+export function longEdges(ring: Ring, { u0, u1, v0, v1 }: Box): readonly [low: LongEdge, high: LongEdge] {
+  if (ring.length === 4 && upright(ring)) {
+    const edge = { level: u1 - u0, whole: u1 - u0 };
+    return [edge, edge];
+  }
   const edges = [
     { level: 0, whole: 0 },
     { level: 0, whole: 0 },

@@ -2,31 +2,49 @@ import { type Finding, finding } from '../rules/finding.js';
 import { lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
 import { areaM2 } from '../survey/outline.js';
-import { type Ceiling, gridRule, type PieceFacts } from './ceiling.js';
+import { type Ceiling, type GridRule, gridRule, type PieceFacts } from './ceiling.js';
 import { joistsUnder } from './joistsUnder.js';
 import { middleOf, placeOf } from './place.js';
 import type { RowShape } from './rowShapes.js';
 import type { PieceShape, Structure } from './structure.js';
 import type { Support } from './supports.js';
 
+/** What sizes are held against, looked up once. */
+interface Limits {
+  readonly length: GridRule;
+  readonly preferredLength: GridRule;
+  readonly width: GridRule;
+  readonly preferredWidth: GridRule;
+  readonly supports: RuleValue;
+  readonly mass: RuleValue;
+}
+
 /** Pieces and rows that are too small, pieces on too few joists, pieces that are too heavy. */
 export function sizes(ceiling: Ceiling, structure: Structure): Finding[] {
+  const { rules } = ceiling;
+  const limits: Limits = {
+    length: gridRule(rules, 'piece.minimumLength'),
+    preferredLength: gridRule(rules, 'piece.preferredLength'),
+    width: gridRule(rules, 'row.minimumWidth'),
+    preferredWidth: gridRule(rules, 'row.preferredWidth'),
+    supports: lookUp(rules, 'piece.minimumSupports') as RuleValue,
+    mass: lookUp(rules, 'piece.maximumMass') as RuleValue,
+  };
   return [
     ...structure.pieces.flatMap((piece) => [
-      ...tooShort(piece, ceiling),
-      ...tooFewJoists(piece, structure.supports, ceiling),
-      ...tooHeavy(piece, ceiling),
-      ...narrowPart(piece, structure.rows, ceiling),
+      ...tooShort(piece, limits),
+      ...tooFewJoists(piece, structure.supports, limits),
+      ...tooHeavy(piece, limits),
+      ...narrowPart(piece, structure.rows, limits),
     ]),
-    ...structure.rows.flatMap((row) => tooNarrow(row, structure, ceiling)),
+    ...structure.rows.flatMap((row) => tooNarrow(row, structure, ceiling, limits)),
   ];
 }
 
 /** A piece that fills its run from wall to wall cannot be longer, so that it is only said. */
-function tooShort(piece: PieceShape, ceiling: Ceiling): Finding[] {
+function tooShort(piece: PieceShape, { length: minimum, preferredLength: preferred }: Limits): Finding[] {
   const { facts, length, row } = piece;
-  const minimum = gridRule(ceiling.rules, 'piece.minimumLength');
-  const preferred = gridRule(ceiling.rules, 'piece.preferredLength');
+  if (length >= minimum.steps && length >= preferred.steps) return [];
   const fills = fillsRun(piece);
   const { at, words } = middleOf(facts);
   const details = { where: { piece: facts.id, row, at }, value: fromGrid(length), unit: 'mm', words };
@@ -34,14 +52,17 @@ function tooShort(piece: PieceShape, ceiling: Ceiling): Finding[] {
     const limit = fromGrid(minimum.steps);
     return [finding('piece-below-minimum', fills ? 'warning' : 'error', { ...details, limit, source: minimum.rule.source })];
   }
-  if (fills || length >= preferred.steps) return [];
+  if (fills) return [];
   const limit = fromGrid(preferred.steps);
   return [finding('piece-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
 }
 
 /** A piece that fills its run from wall to wall and lies on one joist cannot be held by more, so that it is only said. */
-function tooFewJoists(piece: PieceShape, supports: readonly Support[], ceiling: Ceiling): Finding[] {
-  const { value: limit, source } = lookUp(ceiling.rules, 'piece.minimumSupports') as RuleValue;
+function tooFewJoists(
+  piece: PieceShape,
+  supports: readonly Support[],
+  { supports: { value: limit, source } }: Limits,
+): Finding[] {
   const under = joistsUnder(piece, supports);
   if (limit === null || under.length >= limit) return [];
   const { at, words } = middleOf(piece.facts);
@@ -53,8 +74,7 @@ function tooFewJoists(piece: PieceShape, supports: readonly Support[], ceiling: 
 const fillsRun = ({ low, high }: PieceShape): boolean =>
   [low, high].every(({ meets }) => meets === 'wall' || meets === 'opening');
 
-function tooHeavy({ facts }: PieceShape, ceiling: Ceiling): Finding[] {
-  const { value: limit, source } = lookUp(ceiling.rules, 'piece.maximumMass') as RuleValue;
+function tooHeavy({ facts }: PieceShape, { mass: { value: limit, source } }: Limits): Finding[] {
   const mass = massKg(facts);
   if (limit === null || mass === undefined || mass <= limit) return [];
   const { at, words } = middleOf(facts);
@@ -76,9 +96,8 @@ function tooNarrow(
   { row, low, high, pieces }: RowShape,
   { edgeFacings, pieces: shapes }: Structure,
   ceiling: Ceiling,
+  { width: minimum, preferredWidth: preferred }: Limits,
 ): Finding[] {
-  const minimum = gridRule(ceiling.rules, 'row.minimumWidth');
-  const preferred = gridRule(ceiling.rules, 'row.preferredWidth');
   const width = high - low;
   if (width >= minimum.steps && width >= preferred.steps) return [];
   const fills = edgeFacings.every(({ piece, meets }) => !pieces.includes(piece) || meets === 'wall' || meets === 'opening');
@@ -97,8 +116,7 @@ function tooNarrow(
 }
 
 /** A piece much narrower than its row, as beside a breast: the other pieces decide where the row lies, so that it is only said. */
-function narrowPart({ facts, row }: PieceShape, rows: readonly RowShape[], { rules }: Ceiling): Finding[] {
-  const { steps, rule } = gridRule(rules, 'row.minimumWidth');
+function narrowPart({ facts, row }: PieceShape, rows: readonly RowShape[], { width: { steps, rule } }: Limits): Finding[] {
   const width = facts.box.v1 - facts.box.v0;
   const band = rows.find((each) => each.row === row);
   if (width >= steps || band === undefined || band.high - band.low < steps) return [];

@@ -15,17 +15,19 @@ const BESIDE = 50;
 export function staggers(ceiling: Ceiling, structure: Structure): Finding[] {
   const { endJoints, pieces } = structure;
   const rowOf = (joint: EndJoint): number => pieces[joint.first].row;
-  const edges = rowEdges(structure);
   const touch = toGrid(BESIDE);
+  let edges: Map<number, Stretch[]> | undefined;
+  const meetBetween = (lower: EndJoint, upper: EndJoint): boolean => {
+    edges ??= rowEdges(structure);
+    const stretches = edges.get(rowOf(lower)) ?? [];
+    return stretches.some(({ from, to }) => [lower.atHigh, upper.atLow].every((at) => from - touch <= at && at <= to + touch));
+  };
   return endJoints.flatMap((lower) =>
-    endJoints
-      .filter((upper) => rowOf(upper) === rowOf(lower) + 1 && Math.abs(upper.low - lower.high) <= touch)
-      .filter((upper) =>
-        (edges.get(rowOf(lower)) ?? []).some(({ from, to }) =>
-          [lower.atHigh, upper.atLow].every((at) => from - touch <= at && at <= to + touch),
-        ),
-      )
-      .flatMap((upper) => stagger(lower, upper, rowOf(lower), ceiling)),
+    endJoints.flatMap((upper) => {
+      if (rowOf(upper) !== rowOf(lower) + 1 || Math.abs(upper.low - lower.high) > touch) return [];
+      const found = stagger(lower, upper, rowOf(lower), ceiling);
+      return found.length > 0 && meetBetween(lower, upper) ? found : [];
+    }),
   );
 }
 

@@ -109,12 +109,22 @@ function halves({ foot: atFoot, head: atHead }: CutJoint, foot: number, head: nu
   return [line(-jointGap / 2), line(jointGap / 2)];
 }
 
-const at = ({ from, to }: Line, y: number): number =>
-  from.y === to.y ? from.x : Math.round(from.x + ((to.x - from.x) * (y - from.y)) / (to.y - from.y));
+/** Where lines pass the levels at which they cross others, the grid point nearest to the crossing. */
+type Crossings = ReadonlyMap<Line, Map<number, number>>;
+
+function placeAt(line: Line, y: number, crossings: Crossings): number {
+  const { from, to } = line;
+  const known = crossings.get(line)?.get(y);
+  if (known !== undefined) return known;
+  return from.y === to.y ? from.x : Math.round(from.x + ((to.x - from.x) * (y - from.y)) / (to.y - from.y));
+}
 
 function trapezoidsOf(sides: readonly Line[], cuts: readonly (readonly [Line, Line])[], foot: number, head: number): Trapezoid[] {
   const lines = cuts.flat();
-  const inner = [...sides.flatMap(({ from, to }) => [from.y, to.y]), ...sides.flatMap((side) => crossings(side, lines))];
+  const crossings = crossingsOf(sides, lines);
+  const at = (line: Line, y: number): number => placeAt(line, y, crossings);
+  const crossed = [...crossings.values()].flatMap((known) => [...known.keys()]);
+  const inner = [...sides.flatMap(({ from, to }) => [from.y, to.y]), ...crossed];
   const levels = [...new Set([foot, ...inner.filter((y) => foot < y && y < head), head])].sort((a, b) => a - b);
   return levels.slice(1).flatMap((high, i) => {
     const low = levels[i];
@@ -160,14 +170,30 @@ function parted(left: Place, right: Place, joints: readonly (readonly Place[])[]
   return further(right, from) ? [...parts, [from, right]] : parts;
 }
 
-/** The levels at which a side crosses lines. */
-const crossings = (side: Line, lines: readonly Line[]): number[] =>
-  lines.flatMap((line) => {
-    const aside = ({ x, y }: Point): number =>
-      (line.to.x - line.from.x) * (y - line.from.y) - (line.to.y - line.from.y) * (x - line.from.x);
-    const [a, b] = [aside(side.from), aside(side.to)];
-    return a > 0 === b > 0 || a === 0 || b === 0 ? [] : [Math.round(side.from.y + ((side.to.y - side.from.y) * a) / (a - b))];
-  });
+/** Where sides and joints cross. */
+function crossingsOf(sides: readonly Line[], lines: readonly Line[]): Crossings {
+  const crossings = new Map<Line, Map<number, number>>();
+  const note = (line: Line, { x, y }: Point): void => {
+    crossings.set(line, (crossings.get(line) ?? new Map<number, number>()).set(y, x));
+  };
+  for (const side of sides) {
+    for (const line of lines) {
+      const aside = ({ x, y }: Point): number =>
+        (line.to.x - line.from.x) * (y - line.from.y) - (line.to.y - line.from.y) * (x - line.from.x);
+      const [a, b] = [aside(side.from), aside(side.to)];
+      if (a > 0 === b > 0 || a === 0 || b === 0 || side.from.y === side.to.y) continue;
+      const share = a / (a - b);
+      const place = {
+        x: Math.round(side.from.x + (side.to.x - side.from.x) * share),
+        y: Math.round(side.from.y + (side.to.y - side.from.y) * share),
+      };
+      if (place.y <= line.from.y || place.y >= line.to.y) continue;
+      note(side, place);
+      note(line, place);
+    }
+  }
+  return crossings;
+}
 
 /** Trapezoids joined into pieces: each an outline and its holes, mm. */
 function piecesOf(trapezoids: readonly Trapezoid[]): Point[][][] {

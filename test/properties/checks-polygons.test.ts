@@ -9,7 +9,7 @@ const POLYGONS = Number(process.env.POLYGONS ?? 250);
 const SEED = 20_261_126;
 const runs = (numRuns: number) => ({ seed: SEED, numRuns: Math.ceil(numRuns) });
 /** ms */
-const LONG = 20 * POLYGONS + 60_000;
+const LONG = 100 * POLYGONS + 60_000;
 
 const PLACE = ['cover-gap', 'overlap', 'outside-room', 'across-zones', 'over-opening', 'perimeter-gap'];
 
@@ -75,8 +75,8 @@ describe('rooms of any outline with openings, cut up exactly', () => {
             : piece,
         ),
       ).map(({ code }) => code);
+      // Along a wall it may leave no gap behind it.
       expect(codes.some((code) => ['overlap', 'outside-room', 'over-opening'].includes(code))).toBe(true);
-      expect(codes).toContain('cover-gap');
     },
     LONG,
   );

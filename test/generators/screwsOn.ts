@@ -20,6 +20,7 @@ export function screwsOn({ layout, joists }: Pick<CheckByHand, 'layout' | 'joist
 
 function screwsBetween(piece: PieceToCheck, joist: Joist): FixingToCheck[] {
   const { start, end } = joist;
+  if (!meet([start, end], piece.outline)) return [];
   const length = Math.sqrt((end.x - start.x) ** 2 + (end.y - start.y) ** 2);
   const along = { x: (end.x - start.x) / length, y: (end.y - start.y) / length };
   const at = (t: number, aside: number): Point => ({
@@ -44,6 +45,14 @@ function screwsBetween(piece: PieceToCheck, joist: Joist): FixingToCheck[] {
     from = to;
   }
   return screws;
+}
+
+/** Whether the boxes about a timber and a piece share anything. */
+function meet(line: readonly Point[], outline: readonly Point[]): boolean {
+  return (['x', 'y'] as const).every((axis) => {
+    const [a, b] = [line, outline].map((points) => points.map((point) => point[axis]));
+    return Math.min(...a) - 25 <= Math.max(...b) && Math.min(...b) <= Math.max(...a) + 25;
+  });
 }
 
 const isClear = (at: Point, { outline, holes = [] }: PieceToCheck): boolean =>

@@ -1,7 +1,7 @@
-import { checkLayout, type EndClaim, type PieceToCheck, type Point } from 'soffitwright';
+import { checkLayout, type EndClaim, type Finding, type PieceToCheck, type Point } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import type { CheckByHand } from '../generators/layoutsByHand.js';
-import { bayZone, bowedRoom, breastRoom, strongFan } from '../generators/shapedRooms.js';
+import { bayZone, bowedRoom, breastRoom, strongFan, timber } from '../generators/shapedRooms.js';
 
 const points = (...places: readonly (readonly [number, number])[]): Point[] => places.map(([x, y]) => ({ x, y }));
 
@@ -142,5 +142,50 @@ describe('edges and rows beside walls that are not straight', () => {
     expect(banded(2393)).toEqual([]);
     expect(banded(2400)).toEqual([]);
     expect(banded(2300).join()).toContain('row 2 high edge: 2300');
+  });
+});
+
+describe('raked pieces on one board', () => {
+  /** A row of two pieces that meet in a rake of 300, and the two halves of a board that a cut at that rake makes. */
+  const raked = (places: readonly PieceToCheck['at'][], by = 300, length = 2400): Finding[] => {
+    const room = { outline: points([0, 0], [length, 0], [length, 1200], [0, 1200]) };
+    const joists = [50, 450, 850].map((x, i) => timber(`J${i + 1}`, [x, 0], [x, 1200]));
+    const pieces = [
+      { id: 'a', outline: points([0, 0], [1000, 0], [1000 + by, 1200], [0, 1200]), board: '1', at: places[0] },
+      { id: 'b', outline: points([1000, 0], [length, 0], [length, 1200], [1000 + by, 1200]), board: '1', at: places[1] },
+    ];
+    const stock = { id: 's', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const };
+    const rules = { 'perimeter.gap': 0, 'joint.gap': 0 };
+    return checkLayout({ room, joists, boards: [stock], layout: { pieces, boards: [{ id: '1', stock: 's' }] }, rules }).filter(
+      ({ code }) => code.startsWith('board-'),
+    );
+  };
+  const codes = (findings: readonly Finding[]): string[] => findings.map(({ code, severity }) => `${severity} ${code}`);
+
+  it('may share the cut between them, which no rectangles do', () => {
+    expect(codes(raked([undefined, undefined]))).toEqual(['warning board-cutting-unproven']);
+    expect(
+      codes(
+        raked([
+          { along: 0, across: 0 },
+          { along: 1000, across: 0 },
+        ]),
+      ),
+    ).toEqual(['warning board-cutting-unproven']);
+  });
+
+  it('may not lie over each other', () => {
+    expect(
+      codes(
+        raked([
+          { along: 0, across: 0 },
+          { along: 900, across: 0 },
+        ]),
+      ),
+    ).toEqual(['error board-overcut']);
+  });
+
+  it('are told where they are more than the board', () => {
+    expect(codes(raked([undefined, undefined], 300, 2600))).toEqual(['error board-overcut']);
   });
 });

@@ -23,8 +23,11 @@ export interface Joint {
   readonly parts: readonly Facing[];
 }
 
-/** Joints in the order in which they are met. Sides that run across the view are no part of one: they show in the other view. */
-export function jointsOf(facings: readonly Facing[]): Joint[] {
+/**
+ * Joints in the order in which they are met. Sides that run across the view are no part of one: they show in the other view. Nor is a
+ * stretch shorter than `least`, as where two boards pass each other at the tip of a wall.
+ */
+export function jointsOf(facings: readonly Facing[], least = 0): Joint[] {
   const joints = new Map<string, Facing[]>();
   for (const facing of facings) {
     const { piece, side, meets, other, steep } = facing;
@@ -34,7 +37,21 @@ export function jointsOf(facings: readonly Facing[]): Joint[] {
     if (parts) parts.push(facing);
     else joints.set(key, [facing]);
   }
-  return [...joints.values()].map(jointOf);
+  return [...joints.values()].flatMap((parts) => {
+    const long = stretchesOf(parts).filter((stretch) => stretch[stretch.length - 1].high - stretch[0].low >= least);
+    return long.length > 0 ? [jointOf(long.flat())] : [];
+  });
+}
+
+/** Parts that follow on each other, together. */
+export function stretchesOf<P extends { readonly low: number; readonly high: number }>(parts: readonly P[]): P[][] {
+  const stretches: P[][] = [];
+  for (const part of parts) {
+    const stretch = stretches[stretches.length - 1];
+    if (stretch && stretch[stretch.length - 1].high === part.low) stretch.push(part);
+    else stretches.push([part]);
+  }
+  return stretches;
 }
 
 function jointOf(parts: readonly Facing[]): Joint {

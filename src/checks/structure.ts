@@ -1,7 +1,7 @@
 import { type Ceiling, gridRule, type PieceFacts, perimeterGap } from './ceiling.js';
 import { type Facing, facingsOf } from './facings.js';
 import { HAIR } from './hair.js';
-import { type Joint, jointsOf } from './joints.js';
+import { type Joint, jointsOf, stretchesOf } from './joints.js';
 import { type RowShape, rowsOf } from './rowShapes.js';
 import { crossingOf, type EndLine, type EndPart, type Seat, type Support, seatOf, supportsOf, withDoubled } from './supports.js';
 import type { Views } from './views.js';
@@ -83,7 +83,7 @@ export function structureOf(
   const timber = withDoubled(supports);
   const slack = perimeterGap(ceiling.rules).greatest;
   const seat: SeatOf = (line) => seatOf(line, timber, crossing, slack, ceiling.rules);
-  const endJoints = jointsOf(endFacings).map((joint) => seated(joint, seat));
+  const endJoints = jointsOf(endFacings, slack).map((joint) => seated(joint, seat));
   const bySide = groupedBySide(endFacings);
   const halfGap = gridRule(ceiling.rules, 'joint.gap').steps / 2;
   const pieces = ceiling.about.map((facts, index): PieceShape => {
@@ -104,7 +104,7 @@ const longest = (joints: readonly EndJoint[]): EndJoint | undefined =>
   joints.reduce<EndJoint | undefined>((best, each) => (best === undefined || each.length > best.length ? each : best), undefined);
 
 function seated(joint: Joint, seat: SeatOf): EndJoint {
-  const stretches = stretchesOf(joint).map((line): SeatedLine => {
+  const stretches = linesOf(joint).map((line): SeatedLine => {
     const found = seat(line);
     return found ? { ...line, seat: found } : line;
   });
@@ -118,19 +118,12 @@ function seated(joint: Joint, seat: SeatOf): EndJoint {
   return { ...joint, stretches, atLow, atHigh, position: Math.round((atLow + atHigh) / 2) };
 }
 
-/** The parts of a joint that follow on each other. */
-function stretchesOf(joint: Joint): EndLine[] {
-  const groups: EndPart[][] = [];
-  for (const part of partsOf(joint)) {
-    const group = groups[groups.length - 1];
-    if (group && group[group.length - 1].high === part.low) group.push(part);
-    else groups.push([part]);
-  }
-  return groups.map((parts) => {
+/** A joint as it lies on its timber: in as many stretches as openings and the tips of walls leave of it. */
+const linesOf = (joint: Joint): EndLine[] =>
+  stretchesOf(partsOf(joint)).map((parts) => {
     const [foot, head] = [parts[0], parts[parts.length - 1]];
     return { low: foot.low, high: head.high, atLow: foot.atLow, atHigh: head.atHigh, gap: joint.gap, parts };
   });
-}
 
 /** The middle of the gap, stretch by stretch; those that follow on each other straight up as one. */
 function partsOf({ parts }: Joint): EndPart[] {
@@ -191,7 +184,8 @@ function endShape(
   if (joint !== undefined) return { meets: 'board', position: joint.position, joint, facings };
   const out = side === 'low' ? -1 : 1;
   const edge = side === 'low' ? box.u0 : box.u1;
-  const outermost = facings.reduce<Facing | undefined>(
+  const others = facings.filter(({ meets }) => meets !== 'piece');
+  const outermost = (others.length > 0 ? others : facings).reduce<Facing | undefined>(
     (best, each) => (best === undefined || furthest(each, out) > furthest(best, out) ? each : best),
     undefined,
   );

@@ -1,5 +1,6 @@
-import { checkLayout, type Finding } from 'soffitwright';
+import { checkLayout, type Finding, joistsFromPositions } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
+import { cutRows } from '../generators/cutRows.js';
 import { PLAIN_DAMAGE, SHAPED_DAMAGE } from '../generators/damage.js';
 import type { Damage } from '../generators/hurting.js';
 import { cornerRoom, hatchRoom, leaningRoom, plainRoom } from '../generators/layoutsByHand.js';
@@ -78,4 +79,31 @@ describe('a damage says the same however the plan is turned', () => {
       }
     });
   }
+});
+
+describe('boards on either side of the tip of a wall', () => {
+  it('do not butt where they pass it, and need no joist there', () => {
+    // A wall comes to a point at 2000, 1200. The second row begins 8 below it, and keeps 5 from it on either side.
+    const outline = [
+      { x: 0, y: 0 },
+      { x: 4000, y: 0 },
+      { x: 4000, y: 2390 },
+      { x: 2300, y: 2390 },
+      { x: 2000, y: 1200 },
+      { x: 1700, y: 2390 },
+      { x: 0, y: 2390 },
+    ];
+    const joists = joistsFromPositions({
+      room: { outline },
+      direction: 'y',
+      positions: Array.from({ length: 10 }, (_, k) => 200 + 400 * k),
+      width: 50,
+    });
+    const joints = [{ row: 1, foot: 1400, head: 1400 }];
+    const pieces = cutRows({ outline, levels: [5, 1192, 2385], joints, gap: 5, jointGap: 3 });
+    const layout = { pieces, boards: pieces.map(({ board }) => ({ id: board, stock: 'b' })), endJoints: 1 };
+    const boards = [{ id: 'b', length: 4000, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const }];
+    const errors = checkLayout({ room: { outline }, joists, boards, layout }).filter(({ severity }) => severity === 'error');
+    expect(told(errors)).toBe('');
+  });
 });

@@ -6,8 +6,7 @@ import { type BoardSide, type FixingJob, isInside, type Timber } from './fixingJ
 import type { FixingToCheck } from './fixingsToCheck.js';
 import { HAIR } from './hair.js';
 import { geometry, placeOf } from './place.js';
-import { slant } from './screwRuns.js';
-import { isShort, whereOf, wordsAt } from './screwTimber.js';
+import { isNarrow, whereOf, wordsAt } from './screwTimber.js';
 import type { GridPoint } from './solid.js';
 import type { PieceShape } from './structure.js';
 
@@ -52,28 +51,9 @@ function nearEdges(
     .map((each) => ({ side: each, away: distance(at, each) }))
     .reduce((worst, each) => (each.away - each.side.least.steps < worst.away - worst.side.least.steps ? each : worst));
   if (away >= side.least.steps - HAIR) return [];
-  const narrow = side.isEnd && (isShort(piece, timber?.joist.id) || coversLittle(side, at, piece, timber, job));
+  const narrow = side.isEnd && isNarrow(at, piece, timber, job);
   const unsure = side.enough !== undefined && away >= side.enough - HAIR;
   return [edgeFinding(fixing, piece, side, away, narrow || unsure ? 'warning' : 'error')];
-}
-
-/**
- * Whether an end covers too little of the timber for a screw to keep both distances, as where a joist stands on the line of a wall: the
- * screw stays on the timber.
- */
-function coversLittle(
-  { from, to, least }: BoardSide,
-  at: GridPoint,
-  { facts: { box } }: PieceShape,
-  timber: Timber | undefined,
-  { ceiling, rule }: FixingJob,
-): boolean {
-  if (timber === undefined || timber.frame.direction !== ceiling.frame.direction) return false;
-  if (![from.u, to.u].some((u) => u === box.u0 || u === box.u1)) return false;
-  const end = from.u + ((to.u - from.u) * (at.v - from.v)) / (to.v - from.v);
-  const centre = timber.support.centre(at.v);
-  const covered = at.u < end ? end - centre + timber.half : centre + timber.half - end;
-  return covered < least.steps * slant({ from, to }) + (rule('fixing.timberEdgeDistance')?.steps ?? 0);
 }
 
 function pastEdge(at: GridPoint, fixing: FixingToCheck, piece: PieceShape, { sides }: FixingJob): Finding {

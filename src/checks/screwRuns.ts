@@ -76,7 +76,7 @@ function follows({ from, to }: Side, { support: { centre }, half }: Timber): boo
 }
 
 /** How much further a distance square to a side is when measured straight across the timber. */
-export const slant = ({ from, to }: Pick<Side, 'from' | 'to'>): number => {
+const slant = ({ from, to }: Pick<Side, 'from' | 'to'>): number => {
   const slope = (to.u - from.u) / (to.v - from.v);
   return Math.sqrt(1 + slope * slope);
 };

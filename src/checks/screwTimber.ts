@@ -1,10 +1,12 @@
 import { type Finding, finding, type Severity, type Where } from '../rules/finding.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import { wrong } from './claimWrong.js';
+import { distance } from './distance.js';
 import type { FixingJob, Timber } from './fixingJob.js';
 import type { FixingToCheck } from './fixingsToCheck.js';
 import { HAIR } from './hair.js';
 import { geometry } from './place.js';
+import type { GridPoint } from './solid.js';
 import type { PieceShape } from './structure.js';
 
 /** The timber that a screw is in, if any, and how far from its middle. */
@@ -75,19 +77,37 @@ function offTimber(
   });
 }
 
-/** A board end whose timber is too narrow for both edge distances: the bearing is said with the layout, the screws only follow. */
-export const isShort = ({ low, high }: PieceShape, joist: string | undefined): boolean =>
-  [low, high].some(({ joint }) => joint?.seat?.support.joist.id === joist && joint?.seat?.bearing.outcome === 'short');
+/**
+ * Whether a board end leaves too little of the timber for both edge distances at a place. A butt joint's bearing is said with the
+ * layout; at a wall the joist may stand in it. The screws only follow.
+ */
+export function isNarrow(
+  at: GridPoint,
+  piece: PieceShape,
+  timber: Timber | undefined,
+  { ceiling, sides, rule }: FixingJob,
+): boolean {
+  const edge = rule('fixing.timberEdgeDistance');
+  if (edge === undefined || timber === undefined || timber.frame.direction !== ceiling.frame.direction) return false;
+  const offset = at.u - timber.support.centre(at.v);
+  return sides[piece.index].some((side) => {
+    const { from, to, isEnd, least } = side;
+    if (!isEnd || at.v < Math.min(from.v, to.v) || at.v > Math.max(from.v, to.v)) return false;
+    const out = from.u + to.u > 2 * at.u ? 1 : -1;
+    return distance(at, side) + out * offset + timber.half < least.steps + edge.steps - HAIR;
+  });
+}
 
 export function nearTimberEdge(
+  at: GridPoint,
   fixing: FixingToCheck,
   { timber, offset }: ScrewTimber,
   piece: PieceShape | undefined,
-  { rule }: FixingJob,
+  job: FixingJob,
 ): Finding[] {
-  const edge = rule('fixing.timberEdgeDistance');
+  const edge = job.rule('fixing.timberEdgeDistance');
   if (edge === undefined || timber === undefined || offset === undefined || timber.half - offset >= edge.steps - HAIR) return [];
-  const severity: Severity = piece && isShort(piece, timber.joist.id) ? 'warning' : 'error';
+  const severity: Severity = piece && isNarrow(at, piece, timber, job) ? 'warning' : 'error';
   return [
     finding('fixing-edge', severity, {
       where: whereOf(fixing, timber.joist.id),

@@ -3,10 +3,10 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import { type Ceiling, TAKEN_UP } from './ceiling.js';
 import { compared, wrong } from './claimWrong.js';
 import { HAIR } from './hair.js';
+import { isNamed } from './isNamed.js';
 import type { EndClaim } from './layoutToCheck.js';
 import { type Box, onPlan, type Ring } from './solid.js';
 import type { EndShape, PieceShape } from './structure.js';
-import type { Seat } from './supports.js';
 
 type Side = 'low' | 'high';
 
@@ -19,7 +19,8 @@ export function endClaims(end: EndClaim, side: Side, piece: PieceShape, ring: Ri
   const where: Where = { piece: facts.id, ...(joist !== undefined && { joist }) };
   const what = `piece ${facts.id}, ${side} end`;
   const outcome = end.bearing?.outcome;
-  const isCarried = end.joist === undefined || joist === undefined || seats.some((seat) => carries(end.joist, seat));
+  const isCarried =
+    end.joist === undefined || joist === undefined || seats.some((seat) => isNamed(seat.support.joist, end.joist));
   const isSeated = outcome === undefined || joist === undefined || seats.some(({ bearing }) => bearing.outcome === outcome);
   return [
     ...(end.meets !== undefined && !doesMeet(end.meets, found) ? [wrong(`${what} meets`, end.meets, found.meets, where)] : []),
@@ -34,10 +35,6 @@ export function endClaims(end: EndClaim, side: Side, piece: PieceShape, ring: Ri
 /** An end may meet a board with one part of it and a wall with another. */
 const doesMeet = (claimed: EndShape['meets'], { meets, facings }: EndShape): boolean =>
   claimed === meets || facings.some((facing) => (facing.meets === 'piece' ? 'board' : facing.meets) === claimed);
-
-/** Of joists side by side, which are one support, any may be named. */
-const carries = (named: string | undefined, { support: { joist } }: Seat): boolean =>
-  joist.id === named || (joist.seams !== undefined && joist.id.split('+').some((id) => id === named));
 
 /** A joint may be said to lie anywhere in its gap; a wall end where the piece ends, or as far on as a short board leaves. */
 function positionClaim(end: EndClaim, side: Side, piece: PieceShape, ring: Ring, { frame }: Ceiling, what: string): Finding[] {

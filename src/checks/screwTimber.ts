@@ -5,6 +5,7 @@ import { distance } from './distance.js';
 import type { FixingJob, Timber } from './fixingJob.js';
 import type { FixingToCheck } from './fixingsToCheck.js';
 import { HAIR } from './hair.js';
+import { isNamed } from './isNamed.js';
 import { geometry } from './place.js';
 import type { GridPoint } from './solid.js';
 import type { PieceShape } from './structure.js';
@@ -28,7 +29,7 @@ export const wordsAt = ({ x, y }: FixingToCheck) => ({ place: `${Math.round(x)},
 /** The timber that a screw is in: the one it names if that is true, else any. */
 export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber {
   const claimed = fixing.joist;
-  const known = claimed === undefined || job.timbers.some(({ joist }) => joist.id === claimed);
+  const known = claimed === undefined || job.timbers.some(({ joist }) => isNamed(joist, claimed));
   const near = job.timbers
     .flatMap((timber) => {
       const offset = offsetFrom(timber, fixing);
@@ -36,15 +37,16 @@ export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber 
     })
     .sort((a, b) => a.offset - a.timber.half - b.offset + b.timber.half);
   const inside = near.filter(({ timber, offset }) => offset <= timber.half);
-  const found = inside.find(({ timber }) => timber.joist.id === claimed) ?? inside[0];
+  const found = inside.find(({ timber }) => isNamed(timber.joist, claimed)) ?? inside[0];
   const what = `a screw at ${fixing.x}, ${fixing.y} in`;
   if (found === undefined) {
-    const missed = near.find(({ timber }) => timber.joist.id === claimed) ?? near[0];
+    const missed = near.find(({ timber }) => isNamed(timber.joist, claimed)) ?? near[0];
     const unknown = known ? [] : [wrong(what, claimed ?? null, 'no such joist', whereOf(fixing))];
     return { findings: [offTimber(fixing, missed, job), ...unknown] };
   }
-  const { id } = found.timber.joist;
-  const told = claimed === undefined || claimed === id ? [] : [wrong(what, claimed, id, whereOf(fixing, id))];
+  const { joist } = found.timber;
+  const told =
+    claimed === undefined || isNamed(joist, claimed) ? [] : [wrong(what, claimed, joist.id, whereOf(fixing, joist.id))];
   return { ...found, findings: told };
 }
 

@@ -28,8 +28,9 @@ export interface LaidDimension {
   readonly stations: readonly (Station & { readonly textAt: number })[];
   readonly upright: boolean;
   readonly height: number;
-  /** From the room outward, mm. */
+  /** From the room outward, mm; with `lane` it begins further out, beyond other dimensions of the same side. */
   readonly depth: number;
+  readonly lane: number;
   /** How far texts reach beyond the room along the side, mm. */
   readonly overhang: number;
   readonly legible: boolean;
@@ -82,6 +83,7 @@ export function layDimension(side: Side, given: readonly Station[]): LaidDimensi
       stations: stations.map((station, i) => ({ ...station, textAt: places[i] })),
       ...way,
       depth,
+      lane: 0,
       overhang,
       legible,
     };
@@ -118,11 +120,13 @@ function idSize(stations: readonly Station[], lengthwise: boolean, height: numbe
 
 /** Draws a dimension; `corner` is the corner of the room's extent on the sheet at which the side begins. */
 export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] {
-  const { side, stations, upright, height } = laid;
+  const { side, stations, upright, height, lane } = laid;
   const vertical = side === 'left' || side === 'right';
   const sign = side === 'left' || side === 'top' ? -1 : 1;
   const spot = (along: number, outward: number): PaperPoint =>
-    vertical ? { x: corner.x + sign * outward, y: corner.y + along } : { x: corner.x + along, y: corner.y + sign * outward };
+    vertical
+      ? { x: corner.x + sign * (lane + outward), y: corner.y + along }
+      : { x: corner.x + along, y: corner.y + sign * (lane + outward) };
   const narrow = { 'stroke-width': WIDTH.narrow };
   const text = (value: string, along: number, outward: number, bold: boolean): Label => {
     const away = sign > 0 ? 'start' : 'end';
@@ -138,7 +142,10 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
   for (const station of stations) {
     const { at, textAt, value, id, framed, inset = 0 } = station;
     out.push(
-      polyline([spot(at, 1.5 - inset), spot(at, LINE_AT), spot(at, LINE_AT + 0.6), spot(textAt, LINE_AT + LEADER)], narrow),
+      polyline(
+        [spot(at, 1.5 - inset - lane), spot(at, LINE_AT), spot(at, LINE_AT + 0.6), spot(textAt, LINE_AT + LEADER)],
+        narrow,
+      ),
       station === origin
         ? circle(spot(at, LINE_AT), ORIGIN_RADIUS, { ...narrow, fill: '#fff' })
         : arrow(at, origin?.at ?? at, nearest(station, stations), spot),
@@ -154,6 +161,10 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
   }
   return out;
 }
+
+/** Where the extension lines of a dimension run: along its side, and from how far inside the room's extent to how far outside. */
+export const extensionLines = ({ stations, lane }: LaidDimension): { at: number; from: number; to: number }[] =>
+  stations.map(({ at, inset = 0 }) => ({ at, from: inset, to: lane + LINE_AT }));
 
 /** Distance to the next station towards the origin's side or away from it, whichever is less. */
 const nearest = (station: Station, stations: readonly Station[]): number =>

@@ -12,6 +12,7 @@ export const drawingWords = {
   'room.unnamed': 'Ceiling',
   'wall.door': 'door',
   'wall.window': 'window',
+  'zone.border': 'border of {zone}',
 
   'title.view': 'View',
   'title.scale': 'Scale',

@@ -1,15 +1,15 @@
-import {
-  type Board,
-  type CeilingPlan,
-  type Direction,
-  type End,
-  type FixingLine,
-  type FixingPosition,
-  type Joist,
-  type Piece,
-  type Point,
-  type Room,
-  type Row,
+import type {
+  Board,
+  CeilingPlan,
+  Direction,
+  End,
+  FixingLine,
+  FixingPosition,
+  Joist,
+  Piece,
+  Point,
+  Room,
+  Row,
 } from 'soffitwright';
 import { lineOf, planAround, stockOf } from './drawnPlans.js';
 import { type ShapedRoom, type ShapedZone, shapedRooms } from './shapedRooms.js';

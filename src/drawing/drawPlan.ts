@@ -6,7 +6,7 @@ import { fittingSheets, MARGIN } from './chooseSheet.js';
 import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
-import { type Box, blankSvg, boxOf, labelSvg } from './label.js';
+import { type Box, blankSvg, boxOf, grown, labelSvg } from './label.js';
 import { LETTERS } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { MANY } from './notes.js';
@@ -15,7 +15,7 @@ import { namedOpenings, openingsInk } from './openings.js';
 import type { DrawOptions } from './options.js';
 import { panelHeights, panelInk } from './panel.js';
 import { type LetteredPiece, letteredPieces } from './pieceLabels.js';
-import { roomInk, wallLabels } from './roomInk.js';
+import { roomInk } from './roomInk.js';
 import { dimensionSvg } from './runningDimension.js';
 import { drawOptionsSchema, planSchema } from './schemas.js';
 import { screwMarks, screwsInk } from './screws.js';
@@ -24,6 +24,9 @@ import { type Subject, subjectOf } from './subject.js';
 import { surroundOf } from './surround.js';
 import { line, rect, strokes } from './svg.js';
 import { svgDocument } from './svgDocument.js';
+import { wallLabels } from './wallLabels.js';
+import { zoneLabels } from './zoneLabels.js';
+import { zonesInk } from './zonesInk.js';
 
 /** Usual scales, and two between: nobody measures on the sheet, so keeping it on A4 is worth more than a round number. */
 const SCALES = [20, 25, 30, 40, 50] as const;
@@ -102,12 +105,16 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
   const { view, scale, paper, room } = sheet;
   const surround = surroundOf(subject, scale, view);
   const noFix = (options.noFix ?? []).map((zone) => zoneOutline(zone).map(sheet.place));
+  const walls = wallLabels(subject, sheet, surround.dimensions);
   const openings = namedOpenings(subject, sheet);
   const screws = screwMarks(subject, sheet);
   const seen = shown.includes('screw') ? screws : [];
   const names = shown.includes('opening') ? openingLabels(openings, seen, boardEdges(subject, sheet)) : [];
   const taken = shown.includes('opening') ? [...openings.map(({ box }) => box), ...names.map(boxOf)] : [];
-  const pieces = letteredPieces(subject, sheet, seen, taken);
+  const edges = boardEdges(subject, sheet);
+  const marks = screws.map(({ x, y }) => grown({ left: x, right: x, top: y, bottom: y }, 0.5));
+  const zones = zoneLabels(subject, sheet, [...taken, ...marks, ...edges]);
+  const pieces = letteredPieces(subject, sheet, seen, [...taken, ...zones.map(({ box }) => box)]);
   const panel = { subject, facts: factsOf(paper, scale, view, options), shown, noFix: noFix.length > 0 };
   const ink: Ink[] = [
     ...roomInk(subject, sheet),
@@ -116,6 +123,7 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
     ...joistsInk(subject, sheet),
     ...boardsInk(subject, sheet),
     ...openingsInk(openings, sheet),
+    ...zonesInk(subject, zones, sheet),
     ...screwsInk(screws, scale),
     ...inkOn(
       'dimension',
@@ -128,13 +136,15 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
     ),
     ...inkOn(
       'text',
-      [...wallLabels(subject, sheet, surround.dimensions), ...names, ...pieces.flatMap(({ labels }) => labels)].map(labelSvg),
+      [
+        ...walls.flatMap(({ label }) => label ?? []),
+        ...names,
+        ...zones.map(({ label }) => label),
+        ...pieces.flatMap(({ labels }) => labels),
+      ].map(labelSvg),
     ),
     ...(shown.includes('text')
-      ? inkOn(
-          'clear',
-          pieces.flatMap(({ blanks }) => blanks.map(blankSvg)),
-        )
+      ? inkOn('clear', [...zones.map(({ box }) => box), ...pieces.flatMap(({ blanks }) => blanks)].map(blankSvg))
       : []),
     ...inkOn('sheet', [...framing(sheet), ...heading(subject, sheet)]),
     ...panelInk(panel, sheet.panel, pieces),

@@ -6,6 +6,7 @@ import { joistBands } from './joistBands.js';
 import { type Box, boxOf, CLEAR, grown, type Label, overlap } from './label.js';
 import { LETTERS, shortened } from './lettering.js';
 import { sizeText } from './provisional.js';
+import { segmentBoxes } from './segmentBoxes.js';
 import type { Sheet } from './sheet.js';
 import { type Subject, zoneOf, zonesOf } from './subject.js';
 import type { PaperPoint } from './svg.js';
@@ -117,10 +118,6 @@ function innerEdges(ring: readonly PaperPoint[], outer: Box): Box[] {
       (a.x === b.x && (a.x === outer.left || a.x === outer.right)) ||
       (a.y === b.y && (a.y === outer.top || a.y === outer.bottom));
     if (onExtent) return [];
-    const parts = Math.max(1, Math.ceil(Math.min(Math.abs(b.x - a.x), Math.abs(b.y - a.y)) / 2));
-    return Array.from({ length: parts }, (_, k) => {
-      const spot = (share: number): PaperPoint => ({ x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share });
-      return grown(extentOnSheet([spot(k / parts), spot((k + 1) / parts)]), FROM_EDGE);
-    });
+    return segmentBoxes(a, b).map((box) => grown(box, FROM_EDGE));
   });
 }

@@ -22,10 +22,16 @@ export interface Station {
   readonly inset?: number;
 }
 
-/** A running dimension whose texts have found their places. */
+/** A station whose text has found its place, and which of the dimensions on the line it belongs to. */
+interface LaidStation extends Station {
+  readonly textAt: number;
+  readonly chain: number;
+}
+
+/** One or several running dimensions on a line, each with a zero of its own, whose texts have found their places. */
 export interface LaidDimension {
   readonly side: Side;
-  readonly stations: readonly (Station & { readonly textAt: number })[];
+  readonly stations: readonly LaidStation[];
   readonly upright: boolean;
   readonly height: number;
   /** From the room outward, mm; with `lane` it begins further out, beyond other dimensions of the same side. */
@@ -59,9 +65,11 @@ const ASIDE = [
 /**
  * Lays out superimposed running dimensions: all figures from one origin on one dimension line, each figure at the end of its
  * extension line, after ISO 129-1 (from memory). Figures that would touch are moved apart and led back to their lines.
+ *
+ * @param chains - dimensions that follow one another on the line, such as those of zones side by side
  */
-export function layDimension(side: Side, given: readonly Station[]): LaidDimension {
-  const stations = [...given].sort((a, b) => a.at - b.at);
+export function layDimension(side: Side, chains: readonly (readonly Station[])[]): LaidDimension {
+  const stations = inOrder(chains);
   const vertical = side === 'left' || side === 'right';
   const ways = vertical ? ASIDE : ALONG;
   for (const way of ways) {
@@ -89,6 +97,14 @@ export function layDimension(side: Side, given: readonly Station[]): LaidDimensi
     };
   }
   throw new Error('a dimension has at least one way');
+}
+
+/** Along the side; where two dimensions meet, each keeps to its own side of the place. */
+function inOrder(chains: readonly (readonly Station[])[]): (Station & { readonly chain: number })[] {
+  const middle = chains.map((chain) => chain.reduce((sum, { at }) => sum + at, 0) / chain.length);
+  return chains
+    .flatMap((chain, index) => chain.map((station) => ({ ...station, chain: index })))
+    .sort((a, b) => a.at - b.at || middle[a.chain] - middle[b.chain]);
 }
 
 const endOverhang = (stations: readonly Station[], places: readonly number[], size: (station: Station) => number): number[] => {
@@ -135,11 +151,14 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
     const middle = vertical || upright ? outward : outward + height / 2;
     return { text: value, ...spot(along, middle), height, anchor, upright: upright && !vertical, bold };
   };
-  const ends = stations.map(({ at }) => at);
-  const out = [line(spot(Math.min(...ends), LINE_AT), spot(Math.max(...ends), LINE_AT), narrow)];
+  const out = [...new Set(stations.map(({ chain }) => chain))].map((chain) => {
+    const ends = stations.filter((station) => station.chain === chain).map(({ at }) => at);
+    return line(spot(Math.min(...ends), LINE_AT), spot(Math.max(...ends), LINE_AT), narrow);
+  });
   const names = idAt(stations, upright || vertical, height);
-  const origin = stations.find((station) => station.origin);
   for (const station of stations) {
+    const own = stations.filter(({ chain }) => chain === station.chain);
+    const origin = own.find((each) => each.origin);
     const { at, textAt, value, id, framed, inset = 0 } = station;
     out.push(
       polyline(
@@ -148,7 +167,7 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
       ),
       station === origin
         ? circle(spot(at, LINE_AT), ORIGIN_RADIUS, { ...narrow, fill: '#fff' })
-        : arrow(at, origin?.at ?? at, nearest(station, stations), spot),
+        : arrow(at, origin?.at ?? at, nearest(station, own), spot),
       labelSvg(text(value, textAt, LINE_AT + LEADER + 0.5, false)),
     );
     if (id === undefined) continue;

@@ -13,8 +13,8 @@ export interface Surround {
 
 /** A side without dimensions still carries the name of its wall. */
 const NAME_BAND = 8;
-/** Between two dimensions on the same line, mm on paper. */
-const BETWEEN = 4;
+/** Two dimensions follow one another on a line when they share no more than this of it, mm on paper. */
+const TOUCHING = 0.01;
 const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
 
 /**
@@ -24,7 +24,12 @@ const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
  */
 export function surroundOf(subject: Subject, scale: number, view: View): Surround {
   const wanted = zonesOf(subject).flatMap((zone) => dimensionsOf(zone, subject, scale, view));
-  const dimensions = SIDES.flatMap((side) => inLanes(wanted.filter((each) => each.side === side)));
+  const dimensions = SIDES.flatMap((side) =>
+    inLanes(
+      side,
+      wanted.filter((each) => each.side === side),
+    ),
+  );
   const band = (side: Side): number => {
     const beside = dimensions.filter((each) => isUpright(each.side) !== isUpright(side)).map(({ overhang }) => overhang);
     const own = dimensions.filter((each) => each.side === side).map(({ lane, depth }) => lane + depth);
@@ -39,21 +44,29 @@ export function surroundOf(subject: Subject, scale: number, view: View): Surroun
 
 const isUpright = (side: Side): boolean => side === 'left' || side === 'right';
 
-function dimensionsOf(zone: Subject, room: Subject, scale: number, view: View): LaidDimension[] {
+/** A running dimension on its side of the room. */
+interface Chain {
+  readonly side: Side;
+  readonly stations: readonly Station[];
+}
+
+function dimensionsOf(zone: Subject, room: Subject, scale: number, view: View): Chain[] {
   const upward = zone.direction === 'y';
   // Looking up swaps left and right, so joists across the sheet show their other end at its left.
   const swapped = view === 'looking-up';
   const least: Side = upward ? 'bottom' : swapped ? 'right' : 'left';
   const joistSides: readonly Side[] = upward ? ['bottom', 'top'] : ['left', 'right'];
   const rowSides: readonly Side[] = upward ? ['left', 'right'] : ['bottom', 'top'];
-  const lay = (side: Side, axis: 'x' | 'y', stations: readonly PlanStation[]): LaidDimension[] =>
-    stations.length === 0 ? [] : [layDimension(side, stations.map(onSheet(room, axis, scale, view)))];
+  const lay = (side: Side, axis: 'x' | 'y', stations: readonly PlanStation[]): Chain[] =>
+    stations.length === 0 ? [] : [{ side, stations: stations.map(onSheet(room, axis, scale, view)) }];
   const both = (sides: readonly Side[], stationsAt: (side: Side) => readonly PlanStation[]): [Side, readonly PlanStation[]][] => {
     const [first, other] = [...sides].sort(
       (a, b) => Number(isHidden(zone, room, a, view)) - Number(isHidden(zone, room, b, view)),
     );
     const [shown, beyond] = [stationsAt(first), stationsAt(other)];
-    return told(shown) === told(beyond)
+    const known = new Set(shown.map(told));
+    const alike = beyond.every((each) => known.has(told(each)));
+    return alike || isHidden(zone, room, other, view)
       ? [[first, shown]]
       : [
           [first, shown],
@@ -70,11 +83,7 @@ function dimensionsOf(zone: Subject, room: Subject, scale: number, view: View): 
   ];
 }
 
-const told = (stations: readonly PlanStation[]): string =>
-  stations
-    .map(({ value, id }) => `${id ?? ''} ${value}`)
-    .sort()
-    .join();
+const told = ({ value, id = '' }: PlanStation): string => `${id} ${value}`;
 
 /** Whether another zone lies between a zone and a side of the sheet. */
 function isHidden(zone: Subject, room: Subject, side: Side, view: View): boolean {
@@ -91,23 +100,26 @@ function isHidden(zone: Subject, room: Subject, side: Side, view: View): boolean
   });
 }
 
-/** Dimensions of one side that would touch go on lines further out. */
-function inLanes(dimensions: readonly LaidDimension[]): LaidDimension[] {
-  const reach = ({ stations, overhang }: LaidDimension): { from: number; to: number } => {
-    const places = stations.flatMap(({ at, textAt }) => [at, textAt]);
-    return { from: Math.min(...places) - overhang - BETWEEN / 2, to: Math.max(...places) + overhang + BETWEEN / 2 };
-  };
-  const lanes: LaidDimension[][] = [];
-  for (const each of dimensions) {
-    const own = reach(each);
-    const free = lanes.find((lane) => lane.every((other) => reach(other).to <= own.from || own.to <= reach(other).from));
-    if (free === undefined) lanes.push([each]);
-    else free.push(each);
+/** Dimensions of one side on as few lines as they need: those that stand over one another go further out. */
+function inLanes(side: Side, chains: readonly Chain[]): LaidDimension[] {
+  const from = ({ stations }: Chain): number => Math.min(...stations.map(({ at }) => at));
+  const to = ({ stations }: Chain): number => Math.max(...stations.map(({ at }) => at));
+  const lanes: Chain[][] = [];
+  for (const chain of chains) {
+    const free = lanes.find((lane) =>
+      lane.every((other) => to(other) <= from(chain) + TOUCHING || to(chain) <= from(other) + TOUCHING),
+    );
+    if (free === undefined) lanes.push([chain]);
+    else free.push(chain);
   }
   let out = 0;
-  return lanes.flatMap((lane) => {
-    const here = lane.map((each) => ({ ...each, lane: out }));
-    out += Math.max(...lane.map(({ depth }) => depth));
+  return lanes.map((lane) => {
+    const laid = layDimension(
+      side,
+      lane.map(({ stations }) => stations),
+    );
+    const here = { ...laid, lane: out };
+    out += laid.depth;
     return here;
   });
 }

@@ -154,7 +154,7 @@ export const shapedRooms: Readonly<Record<string, ShapedRoom>> = {
       {
         id: 'bay',
         direction: 'x',
-        joists: at('x', [3350, 3650, 3950], points([750, 3300], [3150, 3300], [2650, 4000], [1250, 4000]), 'bay '),
+        joists: at('x', [3350, 3650, 3950], points([750, 3300], [3150, 3300], [2650, 4000], [1250, 4000]), 'B'),
         ripped: 'low',
         rows: [
           [

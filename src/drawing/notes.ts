@@ -1,10 +1,11 @@
 import type { Finding, Severity } from '../rules/finding.js';
 import { type Block, indented, paragraph, stacked } from './block.js';
 import { LETTERS } from './lettering.js';
+import { openingPlace } from './openingPlace.js';
 import type { LetteredPiece } from './pieceLabels.js';
-import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
+import { openingName, openingSize } from './pieceOpenings.js';
 import { certaintyText, provisionalText, sizeText } from './provisional.js';
-import { fromDatum, type Subject } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
 import { circle } from './svg.js';
 import type { Say } from './words.js';
 
@@ -88,17 +89,25 @@ function openingsText(subject: Subject): string[] {
   const { openings = [] } = plan.room;
   if (openings.length === 0) return [];
   if (openings.length > MANY) return [say('notes.openingsMany', { count: openings.length })];
-  const list = openings.map((opening, index) => {
-    const { left, right, low, high } = openingExtent(opening);
-    const { across, along } = fromDatum(subject, { x: (left + right) / 2, y: (low + high) / 2 });
-    return say('notes.openingEach', {
-      name: openingName(subject, opening, index),
-      size: openingSize(subject, opening),
-      across: length(across),
-      along: length(along),
-    });
-  });
-  return [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })];
+  const places = openings.map((opening, index) => ({
+    ...openingPlace(subject, opening),
+    name: openingName(subject, opening, index),
+    size: openingSize(subject, opening),
+  }));
+  const fromSame = places.every(({ across, along }) => across.wall === datum.across && along.wall === datum.along);
+  const list = places.map(({ name, size, across, along }) =>
+    say(fromSame ? 'notes.openingEach' : 'notes.openingNamed', {
+      name,
+      size,
+      across: length(across.distance),
+      along: length(along.distance),
+      acrossWall: across.wall,
+      alongWall: along.wall,
+    }),
+  );
+  return fromSame
+    ? [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })]
+    : [say('notes.openingsNamed', { list: list.join('; ') })];
 }
 
 function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string[] {
@@ -106,7 +115,7 @@ function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string
   const small = pieces.filter(({ full }) => !full);
   if (small.length > MANY) return [say('notes.many', { count: small.length })];
   const list = small.map(({ piece }) => {
-    const { long, wide } = sizeText(piece, subject);
+    const { long, wide } = sizeText(piece, zoneOf(subject, piece));
     return say('notes.smallEach', { piece: piece.id, size: `${long} × ${wide}`, board: piece.board });
   });
   return list.length === 0 ? [] : [say('notes.small', { list: list.join(', ') })];

@@ -7,6 +7,7 @@ import { segmentBoxes } from './segmentBoxes.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
 import type { PaperPoint } from './svg.js';
+import { wallLength } from './wallLength.js';
 
 const HEIGHT = LETTERS.small;
 /** From the inner edge of a wall to its label; how much further out it may go; how far outside the room at the most; mm on paper. */
@@ -86,10 +87,6 @@ const boundsOf = (boxes: readonly Box[]): Box => ({
 /** Whether the running dimensions give the length of every wall. */
 const isPlain = ({ walls }: Subject): boolean =>
   walls.length === 4 && walls.every(({ from, to }) => from.x === to.x || from.y === to.y);
-
-/** Length of a wall, mm. */
-export const wallLength = ({ from, to }: Subject['walls'][number]): number =>
-  Math.sqrt((to.x - from.x) * (to.x - from.x) + (to.y - from.y) * (to.y - from.y));
 
 /** The texts that a wall may be labelled with, and how much worse each is than the first. */
 function textsFor(subject: Subject, index: number): { text: string; cost: number }[] {

@@ -31,9 +31,9 @@ export function zoneLabels(subject: Subject, sheet: Sheet, taken: readonly Box[]
   return zones.map((zone) => {
     const ring = ringOf(zone, sheet);
     const upward = zone.direction === 'y';
-    const text = shortened(zone.zone ?? say('zone.rest'), WIDEST, LETTERS.medium, true);
+    const text = shortened(zone.zone ?? say('zone.rest'), WIDEST, LETTERS.small, true);
     const at = (x: number, y: number): ZoneLabel => {
-      const label = { text, height: LETTERS.medium, anchor: 'middle', bold: true, x, y } as const;
+      const label = { text, height: LETTERS.small, anchor: 'middle', bold: true, x, y } as const;
       const name = boxOf(label);
       const arrow = upward ? { x: name.left - 3, y } : { x, y: name.bottom + 2.2 };
       return { label, arrow, upward, box: extentOnSheet([name, arrowBox(arrow, upward)].flatMap(cornersOf)) };

@@ -66,7 +66,7 @@ function anticlockwise(outline: readonly Point[]): Point[] {
 }
 
 /** Slanting ticks on the piece's side of an edge. */
-function ticksAlong({ from, to }: Edge, sheet: Sheet): (readonly [PaperPoint, PaperPoint])[] {
+export function ticksAlong({ from, to }: Edge, sheet: Pick<Sheet, 'place' | 'view'>): (readonly [PaperPoint, PaperPoint])[] {
   const [a, b] = [sheet.place(from), sheet.place(to)];
   const length = Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
   if (length === 0) return [];

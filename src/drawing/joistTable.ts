@@ -6,8 +6,7 @@ import { type Cell, lengthCell, type Table, tableOf } from './table.js';
 
 /** Where each joist is at both ends, how it was found, and what it is for; zone by zone. */
 export function joistTable(subject: Subject): Table {
-  const { say, sides, unit, zones } = subject;
-  const zoned = zones.length > 0;
+  const { say, sides, unit, zoned } = subject;
   const ends = zoned
     ? [say('setting.atFirst'), say('setting.atSecond')]
     : [say('setting.at', { wall: sides.low }), say('setting.at', { wall: sides.high })];

@@ -9,8 +9,7 @@ import { type Cell, type Table, tableOf } from './table.js';
 
 /** Lines to chalk, in order, with a diagonal to check them: joists, timbers across them, row edges. */
 export function lineTable(subject: Subject): Table {
-  const { say, zones } = subject;
-  const zoned = zones.length > 0;
+  const { say, zoned } = subject;
   return tableOf(subject, {
     title: say('setting.lines.title'),
     columns: [

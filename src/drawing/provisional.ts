@@ -21,13 +21,13 @@ function isCutToLength({ boards }: BoardLayout, { board, ends }: Piece): boolean
 }
 
 /**
- * The size of a piece as it is cut, its length marked where it is not final; where an end is raked or comes to a point the lengths
- * of both long edges, the low one first.
+ * The size of a piece as it is cut, its length marked where it is not final; with a raked end the lengths of both long edges, the
+ * low one first.
  */
 export function sizeText(piece: Piece, { plan, unit }: Subject): { long: string; wide: string } {
   const about = proveBefore(plan, piece).length > 0 ? ABOUT : '';
   const { low, high } = piece.edgeLengths ?? { low: piece.cutLength, high: piece.cutLength };
-  const raked = low !== high && (low * high === 0 || piece.ends.some(({ rake }) => rake !== undefined));
+  const raked = low !== high && piece.ends.some(({ rake }) => rake !== undefined);
   const long = raked ? `${cutFigure(low, unit)}/${cutFigure(high, unit)}` : cutFigure(piece.cutLength, unit);
   return { long: about + long, wide: cutFigure(piece.width, unit) };
 }

@@ -33,8 +33,10 @@ export interface Subject {
   /** A length as a bare figure, and with its unit for running text. */
   readonly length: (mm: number) => string;
   readonly withUnit: (mm: number) => string;
-  /** The parts of the ceiling that are boarded by joists of their own; empty where the room has no zones. */
+  /** The parts of the ceiling that are boarded by joists of their own; empty where the room has no zones, and in a part. */
   readonly zones: readonly Subject[];
+  /** Whether the room has zones. */
+  readonly zoned: boolean;
 }
 
 export function subjectOf(plan: CeilingPlan, unit: FigureUnit = 'mm', messages: DrawingMessages = {}): Subject {
@@ -47,6 +49,7 @@ export function subjectOf(plan: CeilingPlan, unit: FigureUnit = 'mm', messages: 
     length: (mm: number) => figure(mm, unit),
     withUnit: (mm: number) => figure(mm, unit) + (unit === 'mm' ? ' mm' : ''),
     zones: [],
+    zoned: (plan.room.zones ?? []).length > 0,
   };
   const bounds = boundsOfRest({ ...plan.room, zones: [] }, walls, say);
   const whole = { plan, extent: extentOf(plan.room.outline), bounds, ...common, ...seen(plan.meta.direction, bounds, say) };

@@ -85,12 +85,13 @@ function layZone(zone: ShapedZone, { room, stock = { length: 2400, width: 1200 }
         let ring: readonly Corner[] = region;
         if (i > 0) ring = clipped(ring, lines[i - 1] as JointLine, 1);
         if (line !== undefined) ring = clipped(ring, line, -1);
-        return { ring, ids: [joints[i - 1], joints[i]] as const };
+        const middle = (low + high) / 2;
+        return { ring, ids: [joints[i - 1], joints[i]] as const, joints: [lines[i - 1]?.(middle), line?.(middle)] as const };
       });
     });
-    for (const [place, { ring, ids }] of cut.entries()) {
+    for (const [place, { ring, ids, joints }] of cut.entries()) {
       const whole = high - low === stock.width;
-      pieces.push({ ...pieceOf(ring, ids, zone, whole, stock.length), id: `${row}.${place + 1}`, row, ...of });
+      pieces.push({ ...pieceOf({ ring, ids, joints }, zone, whole, stock.length), id: `${row}.${place + 1}`, row, ...of });
     }
   }
   return { pieces: [...before.pieces, ...pieces], rows: [...before.rows, ...rows], joists: [...before.joists, ...joists] };
@@ -122,9 +123,15 @@ function clipped(ring: readonly Corner[], line: JointLine, side: 1 | -1): Corner
 
 const round = (value: number): number => Math.round(value * 1000) / 1000;
 
+/** A piece cut out of its row: the joists under its ends, and where the joints are halfway across it. */
+interface CutOut {
+  readonly ring: readonly Corner[];
+  readonly ids: readonly [string | undefined, string | undefined];
+  readonly joints: readonly [number | undefined, number | undefined];
+}
+
 function pieceOf(
-  ring: readonly Corner[],
-  ids: readonly [string | undefined, string | undefined],
+  { ring, ids, joints }: CutOut,
   { direction, ripped = 'high' }: ShapedZone,
   whole: boolean,
   boardLength: number,
@@ -141,7 +148,7 @@ function pieceOf(
     const rake = rakeOf(ring, side, low, high);
     return {
       ...(joist === undefined ? { meets: 'wall' as const } : { meets: 'board' as const, joist }),
-      position: side < 0 ? near : far,
+      position: round((side < 0 ? joints[0] : joints[1]) ?? (side < 0 ? near : far)),
       made: factory && side < 0 ? 'factory' : 'cut',
       ...(rake !== 0 && { rake }),
     };

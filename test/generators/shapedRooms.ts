@@ -125,6 +125,7 @@ export const shapedRooms: Readonly<Record<string, ShapedRoom>> = {
     ],
   },
   'Front room with a splayed bay': {
+    stock: { length: 3000, width: 1200 },
     room: {
       outline: points([0, 0], [3900, 0], [3900, 3300], [3150, 3300], [2650, 4000], [1250, 4000], [750, 3300], [0, 3300]),
       walls: [
@@ -289,6 +290,7 @@ export const shapedRooms: Readonly<Record<string, ShapedRoom>> = {
     ],
   },
   'Landing with a hatch': {
+    stock: { length: 3000, width: 1200 },
     room: {
       outline: rectangle(3600, 3000),
       openings: [
@@ -333,6 +335,7 @@ export const shapedRooms: Readonly<Record<string, ShapedRoom>> = {
     ],
   },
   'Study with a curved bay': {
+    stock: { length: 3000, width: 1200 },
     room: {
       outline: [
         ...points([0, 0], [3600, 0], [3600, 3000]),

@@ -24,7 +24,7 @@ export function boundsOfZone({ id, outline }: Zone, walls: readonly NamedWall[],
   });
 }
 
-/** The bounds of what lies outside all zones: the walls, and the borders of the zones seen from outside. */
+/** The bounds of what lies outside all zones: the walls that no zone has to itself, and the borders of the zones from outside. */
 export function boundsOfRest(room: Room, walls: readonly NamedWall[], say: Say): Bound[] {
   const borders = (room.zones ?? []).flatMap((zone) =>
     boundsOfZone(zone, walls, say)
@@ -32,7 +32,9 @@ export function boundsOfRest(room: Room, walls: readonly NamedWall[], say: Say):
       .map((bound) => ({ ...bound, from: bound.to, to: bound.from })),
   );
   const turned = isClockwise(room.outline);
-  const own = walls.map(({ name, from, to }) => ({
+  const zoned = (room.zones ?? []).flatMap(({ outline }) => sidesOf(outline));
+  const shared = walls.filter(({ from, to }) => !zoned.some((side) => liesOn(from, side) && liesOn(to, side)));
+  const own = shared.map(({ name, from, to }) => ({
     name,
     isWall: true,
     from: turned ? to : from,
@@ -50,8 +52,8 @@ function sidesOf(outline: readonly Point[]): { readonly from: Point; readonly to
   return ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length] }));
 }
 
-/** Whether a point lies on a wall, a step of the grid beside it at the most. */
-function liesOn(point: Point, { from, to }: NamedWall): boolean {
+/** Whether a point lies on a wall or side, a step of the grid beside it at the most. */
+function liesOn(point: Point, { from, to }: Pick<NamedWall, 'from' | 'to'>): boolean {
   const [a, b, p] = [from, to, point].map(({ x, y }) => ({ x: toGrid(x), y: toGrid(y) }));
   const cross = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
   const longer = Math.max(Math.abs(b.x - a.x), Math.abs(b.y - a.y));

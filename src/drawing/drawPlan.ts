@@ -147,7 +147,7 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
       ? inkOn('clear', [...zones.map(({ box }) => box), ...pieces.flatMap(({ blanks }) => blanks)].map(blankSvg))
       : []),
     ...inkOn('sheet', [...framing(sheet), ...heading(subject, sheet)]),
-    ...panelInk(panel, sheet.panel, pieces),
+    ...panelInk(panel, sheet.panel, { pieces, walls }),
   ];
   return {
     svg: document(ink, subject, sheet, shown),

@@ -163,10 +163,11 @@ const proveEntry: Entry = {
 
 /** A real piece's number and board stand in for all. */
 const pieceEntry = ({ plan }: Subject): Entry => {
+  const raked = plan.layout.pieces.some(({ ends }) => ends.some(({ rake }) => rake !== undefined));
   const piece = plan.layout.pieces[0];
   const id = textWidth(piece?.id ?? '', LETTERS.medium, true) <= SAMPLE ? (piece?.id ?? '1.1') : '1.1';
   return {
-    words: 'legend.piece',
+    words: raked ? 'legend.pieceRaked' : 'legend.piece',
     sample: (x, y) => [labelSvg({ text: id, x: x + SAMPLE / 2, y, height: LETTERS.medium, anchor: 'middle', bold: true })],
   };
 };

@@ -7,15 +7,28 @@ import { openingName, openingSize } from './pieceOpenings.js';
 import { certaintyText, provisionalText, sizeText } from './provisional.js';
 import { type Subject, zoneOf } from './subject.js';
 import { circle } from './svg.js';
+import type { WallLabel } from './wallLabels.js';
 import type { Say } from './words.js';
 
 const INDENT = 3;
 /** More pieces or openings than this are not listed on the sheet: the cut list and the setting-out sheet have them all. */
 export const MANY = 8;
 
+/** What found no place on the plan itself. */
+export interface Lettered {
+  readonly pieces: readonly LetteredPiece[];
+  readonly walls: readonly WallLabel[];
+}
+
 /** What has to be read before work starts, the gravest first, as much as there is room for. */
-export function notes(subject: Subject, pieces: readonly LetteredPiece[], width: number, room: number): Block {
-  const texts = [...chief(subject), ...smallPieces(subject, pieces), ...found(subject, 'warning'), ...found(subject, 'note')];
+export function notes(subject: Subject, { pieces, walls }: Lettered, width: number, room: number): Block {
+  const texts = [
+    ...chief(subject),
+    ...smallPieces(subject, pieces),
+    ...unnamedWalls(subject, walls),
+    ...found(subject, 'warning'),
+    ...found(subject, 'note'),
+  ];
   const blocks: Block[] = [heading(subject, width)];
   let left = 0;
   for (const [i, text] of texts.entries()) {
@@ -108,6 +121,11 @@ function openingsText(subject: Subject): string[] {
   return fromSame
     ? [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })]
     : [say('notes.openingsNamed', { list: list.join('; ') })];
+}
+
+function unnamedWalls({ say }: Subject, walls: readonly WallLabel[]): string[] {
+  const letters = walls.flatMap(({ letter, label }) => (label === undefined ? [letter] : []));
+  return letters.length === 0 ? [] : [say('notes.wallsUnnamed', { list: letters.join(', ') })];
 }
 
 function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string[] {

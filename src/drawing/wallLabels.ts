@@ -1,3 +1,4 @@
+import { extentOnSheet } from './extentOnSheet.js';
 import { insideRing } from './insideRing.js';
 import { type Box, boxOf, grown, type Label, overlap } from './label.js';
 import { LETTERS, shortened } from './lettering.js';
@@ -6,7 +7,6 @@ import { extensionLines, type LaidDimension } from './runningDimension.js';
 import { segmentBoxes } from './segmentBoxes.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
-import type { PaperPoint } from './svg.js';
 import { wallLength } from './wallLength.js';
 
 const HEIGHT = LETTERS.small;
@@ -17,8 +17,9 @@ const OUTERMOST = 7.4;
 /** Step along the wall of the search for a place, mm on paper, and how often it is taken either way. */
 const STEP = 0.75;
 const STEPS = 60;
-/** Names longer than this are cut, mm on paper. */
+/** Names longer than this are cut, and what stands further from a wall than this is none of its label's concern, mm on paper. */
 const WIDEST = 60;
+const REACH = 75;
 /**
  * What it costs to stand on something that may not be covered, on an extension line, to reach beyond the wall (each mm), and to say
  * less; in steps along the wall.
@@ -48,8 +49,8 @@ export function wallLabels(subject: Subject, sheet: Sheet, dimensions: readonly 
     .sort((a, b) => lengthOnSheet(subject, a, sheet) - lengthOnSheet(subject, b, sheet) || a - b);
   const labels = new Map<number, Label>();
   for (const index of order) {
-    const candidates = candidatesFor(subject, index, sheet);
-    const near = grown(boundsOf(candidates.map(({ box }) => box)), 1);
+    const wall = outwardOf(subject, index, sheet);
+    const near = grown(extentOnSheet([wall.from, wall.to]), REACH);
     const [walled, lined] = [solid, lines].map((boxes) => boxes.filter((box) => overlap(box, near)));
     const taken = placed.map((label) => grown(boxOf(label), 0.8));
     const cost = (box: Box): number => {
@@ -59,12 +60,7 @@ export function wallLabels(subject: Subject, sheet: Sheet, dimensions: readonly 
       const covering = hits(walled) + hits(taken) + (out ? 1 : 0) + (insideRing(ring, middle) ? 1 : 0);
       return covering * COST.covering + hits(lined) * COST.onLine;
     };
-    let best: { label: Label; cost: number } | undefined;
-    for (const { label, box, start } of candidates) {
-      if (best !== undefined && start >= best.cost) break;
-      const whole = start + cost(box);
-      if (best === undefined || whole < best.cost) best = { label, cost: whole };
-    }
+    const best = bestPlace(waysFor(subject, index, wall), wall, cost);
     if (best === undefined || best.cost >= COST.covering) continue;
     placed.push(best.label);
     labels.set(index, best.label);
@@ -76,13 +72,6 @@ export function wallLabels(subject: Subject, sheet: Sheet, dimensions: readonly 
 }
 
 const lengthOnSheet = (subject: Subject, index: number, sheet: Sheet): number => outwardOf(subject, index, sheet).length;
-
-const boundsOf = (boxes: readonly Box[]): Box => ({
-  left: Math.min(...boxes.map(({ left }) => left)),
-  right: Math.max(...boxes.map(({ right }) => right)),
-  top: Math.min(...boxes.map(({ top }) => top)),
-  bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
-});
 
 /** Whether the running dimensions give the length of every wall. */
 const isPlain = ({ walls }: Subject): boolean =>
@@ -105,41 +94,48 @@ function textsFor(subject: Subject, index: number): { text: string; cost: number
   ];
 }
 
-interface Candidate {
+type Wall = ReturnType<typeof outwardOf>;
+
+/** A way to label a wall: the label about the origin, how far from the wall its middle stands, and how much worse the way is. */
+interface Way {
   readonly label: Label;
-  readonly box: Box;
-  readonly start: number;
+  readonly away: number;
+  readonly cost: number;
 }
 
-/** Places for a wall's label, the best first as far as the wall itself goes. */
-function candidatesFor(subject: Subject, index: number, sheet: Sheet): Candidate[] {
-  const { from, to, length, out } = outwardOf(subject, index, sheet);
-  const along = length === 0 ? { x: 0, y: 0 } : { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
-  const steep = Math.abs(along.y) > Math.abs(along.x);
-  const middle: PaperPoint = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-  const candidates = textsFor(subject, index).flatMap(({ text, cost }) =>
+/** The ways to label a wall, the best first as far as the wall itself goes. */
+function waysFor(subject: Subject, index: number, { from, to, length, out }: Wall): Way[] {
+  const steep = Math.abs(to.y - from.y) > Math.abs(to.x - from.x);
+  const ways = textsFor(subject, index).flatMap(({ text, cost }) =>
     [steep, !steep].flatMap((upright) => {
-      const common = { text, height: HEIGHT, anchor: 'middle', upright, bold: true, clear: true } as const;
-      const own = boxOf({ ...common, x: 0, y: 0 });
-      const reach = ((own.right - own.left) * Math.abs(out.x) + (own.bottom - own.top) * Math.abs(out.y)) / 2 + FROM_WALL;
-      const beyond = Math.max(0, (upright ? own.bottom - own.top : own.right - own.left) - length);
-      const steps = Math.min(STEPS, Math.floor(length / 2 / STEP));
-      return FURTHER.flatMap((further) =>
-        Array.from({ length: 2 * steps + 1 }, (_, i) => {
-          const move = i - steps;
-          const [away, shift] = [reach + further, move * STEP];
-          const x = middle.x + out.x * away + along.x * shift;
-          const y = middle.y + out.y * away + along.y * shift;
-          return {
-            label: { ...common, x, y },
-            box: { left: own.left + x, right: own.right + x, top: own.top + y, bottom: own.bottom + y },
-            start: cost + beyond * COST.beyond + Math.abs(move) + further * COST.further + (upright === steep ? 0 : COST.turned),
-          };
-        }),
-      );
+      const label = { text, height: HEIGHT, anchor: 'middle', upright, bold: true, clear: true, x: 0, y: 0 } as const;
+      const { left, right, top, bottom } = boxOf(label);
+      const away = ((right - left) * Math.abs(out.x) + (bottom - top) * Math.abs(out.y)) / 2 + FROM_WALL;
+      const beyond = Math.max(0, (upright ? bottom - top : right - left) - length);
+      const worse = cost + beyond * COST.beyond + (upright === steep ? 0 : COST.turned);
+      return FURTHER.map((further) => ({ label, away: away + further, cost: worse + further * COST.further }));
     }),
   );
-  return candidates.sort((a, b) => a.start - b.start);
+  return ways.sort((a, b) => a.cost - b.cost);
+}
+
+/** The cheapest place along a wall of any of the ways to label it. */
+function bestPlace(ways: readonly Way[], { from, to, length, out }: Wall, costOf: (box: Box) => number) {
+  const along = length === 0 ? { x: 0, y: 0 } : { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+  const steps = Math.min(STEPS, Math.floor(length / 2 / STEP));
+  let best: { readonly label: Label; readonly cost: number } | undefined;
+  for (const { label, away, cost } of ways) {
+    const { left, right, top, bottom } = boxOf(label);
+    for (let move = 0; move <= steps && cost + move < (best?.cost ?? Infinity); move++) {
+      for (const shift of move === 0 ? [0] : [-move * STEP, move * STEP]) {
+        const x = (from.x + to.x) / 2 + out.x * away + along.x * shift;
+        const y = (from.y + to.y) / 2 + out.y * away + along.y * shift;
+        const whole = cost + move + costOf({ left: left + x, right: right + x, top: top + y, bottom: bottom + y });
+        if (best === undefined || whole < best.cost) best = { label: { ...label, x, y }, cost: whole };
+      }
+    }
+  }
+  return best;
 }
 
 /** Extension lines as thin boxes on the sheet. */

@@ -61,11 +61,12 @@ export const drawingWords = {
   'legend.screw': 'screw; drawn apart at joints',
   'legend.opening': 'opening',
   'legend.window': 'wall with a window; place in it not measured',
-  'legend.zone': 'border of a zone: no board across',
+  'legend.zone': 'border of a zone: a bead, no board across',
   'legend.zoneJoists': 'joists of a zone run this way',
   'legend.noFix': 'no screws here',
   'legend.oldJoint': 'joint of the old ceiling',
   'legend.piece': 'piece, size as cut, its board',
+  'legend.pieceRaked': 'piece, size as cut (raked: both long edges), its board',
   'legend.prove': 'prove this joist first',
   'legend.running': 'figures run from here',
 

@@ -1,6 +1,7 @@
 import type { Piece } from '../boards/boardLayout.js';
 import type { Frame } from '../joists/frame.js';
-import { corners, type Extent, extentOf, twiceArea } from '../survey/outline.js';
+import { fromGrid } from '../survey/grid.js';
+import { anticlockwise, corners, type Extent, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import { type Ink, inkOn } from './ink.js';
 import { WIDTH } from './lineTypes.js';
@@ -39,7 +40,7 @@ interface Edge {
  * which is a notch or a scribed wall.
  */
 export function cutEdges(piece: Piece, frame: Frame): Edge[] {
-  const ring = anticlockwise(piece.outline);
+  const ring = anticlockwise(corners(piece.outline)).map(({ x, y }) => ({ x: fromGrid(x), y: fromGrid(y) }));
   const points = ring.map(frame.into);
   const extent = extentOf(points.map(({ u, v }) => ({ x: u, y: v })));
   return ring.flatMap((from, i) => {
@@ -57,12 +58,6 @@ function madeOf(piece: Piece, a: FramePoint, b: FramePoint, extent: Extent): 'cu
   if (a.v === b.v && a.v === extent.low) return piece.edges.low;
   if (a.v === b.v && a.v === extent.high) return piece.edges.high;
   return 'cut';
-}
-
-function anticlockwise(outline: readonly Point[]): Point[] {
-  const ring = corners(outline);
-  const points = ring.map((_, i) => outline[i]);
-  return twiceArea(ring) > 0 ? points : points.reverse();
 }
 
 /** Slanting ticks on the piece's side of an edge. */

@@ -1,5 +1,6 @@
-import { toGrid } from '../survey/grid.js';
-import { corners, twiceArea } from '../survey/outline.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import { isWithin } from '../survey/isWithin.js';
+import { anticlockwise, corners } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Room } from '../survey/room.js';
 import type { NamedWall } from './wallNames.js';
@@ -14,41 +15,39 @@ export interface Bound {
   readonly to: Point;
 }
 
-type Zone = NonNullable<Room['zones']>[number];
+/** What a part of the ceiling is bounded by: rings round it and round what is not part of it. */
+export interface Borders {
+  readonly outline: readonly Point[];
+  readonly holes?: readonly (readonly Point[])[];
+}
 
-/** The bounds of a zone: walls where it reaches them, and its own border elsewhere. */
-export function boundsOfZone({ id, outline }: Zone, walls: readonly NamedWall[], say: Say): Bound[] {
-  return sidesOf(outline).map(({ from, to }) => {
+/** Whether a place lies in a part of the ceiling. */
+export const isIn = ({ outline, holes = [] }: Borders, place: Point): boolean =>
+  isWithin(outline, place) && !holes.some((hole) => isWithin(hole, place));
+
+/** Looks up what is beyond a side that no wall stands on. */
+export type BorderName = (from: Point, to: Point) => string;
+
+/** The bounds of a part of the ceiling: walls where it reaches them, and borders of zones elsewhere. */
+export function boundsOf({ outline, holes = [] }: Borders, walls: readonly NamedWall[], border: BorderName): Bound[] {
+  const sides = [sidesOf(outline), ...holes.map((hole) => sidesOf(hole).map(({ from, to }) => ({ from: to, to: from })))].flat();
+  return sides.map(({ from, to }) => {
     const wall = walls.find((each) => liesOn(from, each) && liesOn(to, each));
-    return { name: wall?.name ?? say('zone.border', { zone: id }), isWall: wall !== undefined, from, to };
+    return { name: wall?.name ?? border(from, to), isWall: wall !== undefined, from, to };
   });
 }
 
-/** The bounds of what lies outside all zones: the walls that no zone has to itself, and the borders of the zones from outside. */
-export function boundsOfRest(room: Room, walls: readonly NamedWall[], say: Say): Bound[] {
-  const borders = (room.zones ?? []).flatMap((zone) =>
-    boundsOfZone(zone, walls, say)
-      .filter(({ isWall }) => !isWall)
-      .map((bound) => ({ ...bound, from: bound.to, to: bound.from })),
-  );
-  const turned = isClockwise(room.outline);
-  const zoned = (room.zones ?? []).flatMap(({ outline }) => sidesOf(outline));
-  const shared = walls.filter(({ from, to }) => !zoned.some((side) => liesOn(from, side) && liesOn(to, side)));
-  const own = shared.map(({ name, from, to }) => ({
-    name,
-    isWall: true,
-    from: turned ? to : from,
-    to: turned ? from : to,
-  }));
-  return [...own, ...borders];
-}
-
-const isClockwise = (outline: readonly Point[]): boolean => twiceArea(corners(outline)) < 0;
+/** The border of the zone, one of several, that a side lies on; said of the first of them where it lies on none. */
+export const borderOf =
+  (zones: NonNullable<Room['zones']>, say: Say): BorderName =>
+  (from, to) => {
+    const beyond = zones.find(({ outline }) => sidesOf(outline).some((side) => liesOn(from, side) && liesOn(to, side)));
+    return say('zone.border', { zone: (beyond ?? zones[0])?.id ?? '' });
+  };
 
 /** The sides of an outline as they run anticlockwise on the plan. */
 function sidesOf(outline: readonly Point[]): { readonly from: Point; readonly to: Point }[] {
-  const points = corners(outline).map((_, i) => outline[i]);
-  const ring = isClockwise(outline) ? points.reverse() : points;
+  const ring = anticlockwise(corners(outline)).map(({ x, y }) => ({ x: fromGrid(x), y: fromGrid(y) }));
   return ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length] }));
 }
 

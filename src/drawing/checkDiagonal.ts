@@ -1,9 +1,10 @@
 import { centreAt } from '../joists/frame.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Joist } from '../survey/joist.js';
-import { insideRing } from './insideRing.js';
+import { isIn } from './bounds.js';
 import { type RowEdge, rowEdges } from './rowEdges.js';
-import { isCrosswise, type Subject } from './subject.js';
+import type { Subject } from './subject.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** Where a row edge crosses a joist, on the grid. */
 interface Crossing {
@@ -21,7 +22,7 @@ const LOOKS = 8;
  * row edges are square to the joists.
  */
 export function checkDiagonal(zone: Subject): string[] {
-  const { plan, say, withUnit, frame } = zone;
+  const { plan, say, withUnit, frame, rings } = zone;
   const joists = plan.joists.filter((joist) => !isCrosswise(zone, joist));
   const crossings = rowEdges(zone).map((edge) => crossingsOn(edge, joists, zone));
   const [first, last] = [crossings[0], crossings[crossings.length - 1]];
@@ -29,8 +30,7 @@ export function checkDiagonal(zone: Subject): string[] {
   const pairs = first
     .flatMap((a) => last.filter((b) => a.joist.id !== b.joist.id).map((b) => ({ a, b, length: distance(a, b) })))
     .sort((one, other) => other.length - one.length || one.a.u - other.a.u);
-  const ring = plan.room.zones?.find(({ id }) => id === zone.zone)?.outline ?? plan.room.outline;
-  const seen = pairs.find(({ a, b }) => isClear(a, b, (u, v) => insideRing(ring, frame.back(fromGrid(u), fromGrid(v)))));
+  const seen = pairs.find(({ a, b }) => isClear(a, b, (u, v) => isIn(rings, frame.back(fromGrid(u), fromGrid(v)))));
   if (seen === undefined) return [];
   const name = ({ joist, edge }: Crossing): string =>
     say('setting.crossing', { joist: joist.id, row: `${edge.low}/${edge.high}` });

@@ -1,4 +1,4 @@
-import { insideRing } from './insideRing.js';
+import { isWithin } from '../survey/isWithin.js';
 import { type Box, boxOf, CLEAR, grown, type Label, overlap } from './label.js';
 import type { PaperPoint } from './svg.js';
 
@@ -93,7 +93,7 @@ function settled(labels: readonly Label[], start: number, scene: Scene, before: 
 
 /** Edges of the ring are among what hinders, so a box that touches none of them is in the ring when its middle is. */
 const inside = ({ left, right, top, bottom }: Box, { ring }: Scene): boolean =>
-  ring === undefined || insideRing(ring, { x: (left + right) / 2, y: (top + bottom) / 2 });
+  ring === undefined || isWithin(ring, { x: (left + right) / 2, y: (top + bottom) / 2 });
 
 const costOnJoists = (boxes: readonly Box[], joists: readonly Box[]): number =>
   boxes.reduce((sum, box, i) => {

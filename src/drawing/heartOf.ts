@@ -1,5 +1,5 @@
+import { isWithin } from '../survey/isWithin.js';
 import { extentOnSheet } from './extentOnSheet.js';
-import { insideRing } from './insideRing.js';
 import type { PaperPoint } from './svg.js';
 
 /** How many places are tried each way. */
@@ -19,7 +19,7 @@ export function heartOf(ring: readonly PaperPoint[]): PaperPoint {
     y: top + ((bottom - top) * Math.floor(i / (TRIED + 1))) / TRIED,
   }));
   const rated = places
-    .filter((place) => insideRing(ring, place))
+    .filter((place) => isWithin(ring, place))
     .map((place) => ({ place, room: nearestEdge(ring, place), away: squared(place, middle) }));
   return rated.reduce(
     (best, each) => (each.room > best.room || (each.room === best.room && each.away < best.away) ? each : best),

@@ -1,8 +1,9 @@
 import type { Joist } from '../survey/joist.js';
 import { markCell } from './markCell.js';
 import { certaintyText } from './provisional.js';
-import { isCrosswise, type Subject, zonesOf } from './subject.js';
+import { type Subject, zonesOf } from './subject.js';
 import { type Cell, lengthCell, type Table, tableOf } from './table.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** Where each joist is at both ends, how it was found, and what it is for; zone by zone. */
 export function joistTable(subject: Subject): Table {
@@ -24,12 +25,12 @@ export function joistTable(subject: Subject): Table {
     rows: zonesOf(subject).flatMap((zone) =>
       zone.plan.joists
         .filter((joist) => !isCrosswise(zone, joist))
-        .map((joist) => [...(zoned ? [nameOf(zone)] : []), ...rowOf(zone, joist)]),
+        .map((joist) => [...(zoned ? [zone.name] : []), ...rowOf(zone, joist)]),
     ),
     notes: zonesOf(subject).map((zone) =>
       zoned
         ? say('setting.fromIn', {
-            zone: nameOf(zone),
+            zone: zone.name,
             unit: say(`unit.${unit}`),
             wall: zone.datum.across,
             low: zone.sides.low,
@@ -39,9 +40,6 @@ export function joistTable(subject: Subject): Table {
     ),
   });
 }
-
-/** What a part of the ceiling is called. */
-export const nameOf = ({ zone, say }: Subject): string => zone ?? say('zone.rest');
 
 function rowOf(zone: Subject, joist: Joist): Cell[] {
   const { plan, say } = zone;

@@ -1,11 +1,11 @@
 import { fromGrid } from '../survey/grid.js';
 import type { Joist } from '../survey/joist.js';
 import { checkDiagonal } from './checkDiagonal.js';
-import { nameOf } from './joistTable.js';
 import { markCell } from './markCell.js';
 import { type RowEdge, rowEdges } from './rowEdges.js';
-import { isCrosswise, type Subject, zonesOf } from './subject.js';
+import { type Subject, zonesOf } from './subject.js';
 import { type Cell, type Table, tableOf } from './table.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** Lines to chalk, in order, with a diagonal to check them: joists, timbers across them, row edges. */
 export function lineTable(subject: Subject): Table {
@@ -21,11 +21,11 @@ export function lineTable(subject: Subject): Table {
       say('setting.line.atStart'),
       say('setting.line.atEnd'),
     ],
-    rows: zonesOf(subject).flatMap((zone) => linesOf(zone).map((line) => [...(zoned ? [nameOf(zone)] : []), ...line])),
+    rows: zonesOf(subject).flatMap((zone) => linesOf(zone).map((line) => [...(zoned ? [zone.name] : []), ...line])),
     notes: [
       say('setting.lines.order'),
       ...zonesOf(subject).flatMap((zone) =>
-        checkDiagonal(zone).map((text) => (zoned ? say('setting.inZone', { zone: nameOf(zone), text }) : text)),
+        checkDiagonal(zone).map((text) => (zoned ? say('setting.inZone', { zone: zone.name, text }) : text)),
       ),
     ],
   });

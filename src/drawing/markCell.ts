@@ -1,6 +1,6 @@
 import type { Point } from '../survey/point.js';
 import { type Heading, sighting } from './sighting.js';
-import { fromDatum, type Subject } from './subject.js';
+import type { Subject } from './subject.js';
 import { type Cell, lengthCell } from './table.js';
 
 /**
@@ -13,10 +13,8 @@ export function markCell(zone: Subject, place: Point, heading: 'near' | 'low', i
   const { datum, say, length } = zone;
   const from = heading === 'near' ? datum.across : datum.along;
   const met = sighting(zone, place, heading satisfies Heading, inward);
-  if (met === undefined) {
-    const { across, along } = fromDatum(zone, place);
-    return lengthCell(zone, heading === 'near' ? across : along);
-  }
+  // A part always has something on its near and its low side; this is for outlines that turn back on themselves.
+  if (met === undefined) return say('setting.markNone');
   return met.bound.name === from
     ? lengthCell(zone, met.distance)
     : say('setting.mark', { distance: length(met.distance), wall: met.bound.name });

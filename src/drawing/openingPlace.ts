@@ -1,5 +1,5 @@
 import type { Opening } from '../survey/room.js';
-import { insideRing } from './insideRing.js';
+import { isIn } from './bounds.js';
 import { openingExtent } from './pieceOpenings.js';
 import { type Sighting, sighting } from './sighting.js';
 import { type Subject, zonesOf } from './subject.js';
@@ -20,10 +20,7 @@ export interface Measured {
 export function openingPlace(subject: Subject, opening: Opening): OpeningPlace {
   const { left, right, low, high } = openingExtent(opening);
   const middle = { x: (left + right) / 2, y: (low + high) / 2 };
-  const outlineOf = ({ zone, plan }: Subject) => plan.room.zones?.find(({ id }) => id === zone)?.outline;
-  const parts = zonesOf(subject);
-  const holder = parts.find((part) => insideRing(outlineOf(part) ?? [], middle)) ?? parts.find(({ zone }) => zone === undefined);
-  const zone = holder ?? subject;
+  const zone = zonesOf(subject).find(({ rings }) => isIn(rings, middle)) ?? subject;
   const { u, v } = zone.frame.into({ x: middle.x - zone.extent.left, y: middle.y - zone.extent.low });
   const measured = (met: Sighting | undefined, wall: string, distance: number): Measured =>
     met === undefined ? { wall, distance } : { wall: met.bound.name, distance: met.distance };

@@ -3,8 +3,9 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Opening } from '../survey/room.js';
 import { type Measured, openingPlace } from './openingPlace.js';
 import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
-import { isCrosswise, type Subject } from './subject.js';
+import type { Subject } from './subject.js';
 import { type Cell, lengthCell, type Table, tableOf } from './table.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** Every opening with its size, its middle measured from two walls, and the joist nearest to it. */
 export function openingTable(subject: Subject): Table {

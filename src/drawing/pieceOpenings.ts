@@ -1,9 +1,9 @@
 import type { Piece } from '../boards/boardLayout.js';
+import { isWithin } from '../survey/isWithin.js';
 import { type Extent, extentOf } from '../survey/outline.js';
 import type { Opening } from '../survey/room.js';
-import { insideRing } from './insideRing.js';
 import { pieceShape } from './pieceShape.js';
-import { fromDatum, type Subject } from './subject.js';
+import type { Subject } from './subject.js';
 
 /** An opening that a piece has to be cut for. */
 export interface PieceOpening {
@@ -40,19 +40,18 @@ export function openingSize({ length }: Subject, opening: Opening): string {
 export function openingsOf(subject: Subject, piece: Piece): PieceOpening[] {
   const own = extentOf(piece.outline);
   const isRectangle = pieceShape(piece, subject).kind === 'rectangle';
-  const corner = fromDatum(subject, { x: own.left, y: own.low });
   return (subject.plan.room.openings ?? []).flatMap((opening, index) => {
     const { left, right, low, high } = openingExtent(opening);
     if (left >= own.right || right <= own.left || low >= own.high || high <= own.low) return [];
     const centre = { x: (left + right) / 2, y: (low + high) / 2 };
-    if (!isRectangle && !insideRing(piece.outline, centre)) return [];
-    const middle = fromDatum(subject, centre);
+    if (!isRectangle && !isWithin(piece.outline, centre)) return [];
+    const { u, v } = subject.frame.into({ x: centre.x - own.left, y: centre.y - own.low });
     return [
       {
         name: openingName(subject, opening, index),
         size: openingSize(subject, opening),
-        across: middle.across - corner.across,
-        along: middle.along - corner.along,
+        across: u,
+        along: v,
         opening,
       },
     ];

@@ -5,7 +5,8 @@ import type { Point } from '../survey/point.js';
 import { LETTERS, shortened } from './lettering.js';
 import type { Station } from './runningDimension.js';
 import { type Heading, sighting } from './sighting.js';
-import { isCrosswise, type Subject } from './subject.js';
+import type { Subject } from './subject.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** A station before it is brought to the sheet: where it is on the plan, mm. */
 export type PlanStation = Omit<Station, 'at'> & { readonly coordinate: number };
@@ -41,12 +42,18 @@ export function joistStations(zone: Subject, room: Subject, end: 'start' | 'end'
       ([u, same]): PlanStation => ({
         coordinate: fromGrid(u),
         value: length(fromGrid(u - zero)),
-        id: shortened(same.map(({ id }) => id).join(' '), NAME_WIDTH, LETTERS.medium, true),
+        id: nameOf(same, zone),
         framed: same.some(({ id }) => plan.proveFirst.includes(id)),
         inset: Math.min(...same.map((joist) => fromEdge(joist[end], zone, room, end))) / scale,
       }),
     ),
   ];
+}
+
+/** The names of joists in one place; in a zone without the zone's name, which stands on the plan. */
+function nameOf(joists: readonly Joist[], { zone }: Subject): string {
+  const own = joists.map(({ id }) => (zone !== undefined && id.startsWith(`${zone} `) ? id.slice(zone.length + 1) : id));
+  return shortened(own.join(' '), NAME_WIDTH, LETTERS.medium, true);
 }
 
 /** How far a joist's end lies inside the room's extent, mm. */
@@ -89,7 +96,7 @@ export function rowStations(zone: Subject, side: 'near' | 'far'): PlanStation[] 
     ...between.map(at),
     ...trimmers.map((joist) => ({
       ...at(toGrid(frame.into(joist[side === 'near' ? 'start' : 'end']).v)),
-      id: shortened(joist.id, NAME_WIDTH, LETTERS.medium, true),
+      id: nameOf([joist], zone),
     })),
   ];
 }

@@ -5,9 +5,10 @@ import { LETTERS, shortened, textWidth, wrapped } from './lettering.js';
 import { WIDTH } from './lineTypes.js';
 import { percentText } from './provisional.js';
 import type { Paper, View } from './sheet.js';
-import { isCrosswise, type Subject } from './subject.js';
+import type { Subject } from './subject.js';
 import { line } from './svg.js';
 import type { WordKey } from './words.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** What the title block says of the sheet itself. */
 export interface SheetFacts {
@@ -75,7 +76,7 @@ function joistsText(subject: Subject): string {
     direction: say(`title.joists.${zone.direction}`),
   });
   if (zones.length === 0) return say('title.joists.text', { ...running(subject), width, known });
-  const list = zones.map((zone) => say('title.joists.zone', { zone: zone.zone ?? say('zone.rest'), ...running(zone) }));
+  const list = zones.map((zone) => say('title.joists.zone', { zone: zone.name, ...running(zone) }));
   return say('title.joists.zones', { list: list.join('; '), width, known });
 }
 

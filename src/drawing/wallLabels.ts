@@ -1,5 +1,5 @@
+import { isWithin } from '../survey/isWithin.js';
 import { extentOnSheet } from './extentOnSheet.js';
-import { insideRing } from './insideRing.js';
 import { type Box, boxOf, grown, type Label, overlap } from './label.js';
 import { LETTERS, shortened } from './lettering.js';
 import { outwardOf } from './outwardOf.js';
@@ -57,7 +57,7 @@ export function wallLabels(subject: Subject, sheet: Sheet, dimensions: readonly 
       const middle = { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 };
       const out = box.left < outer.left || box.right > outer.right || box.top < outer.top || box.bottom > outer.bottom;
       const hits = (boxes: readonly Box[]): number => boxes.filter((other) => overlap(box, other)).length;
-      const covering = hits(walled) + hits(taken) + (out ? 1 : 0) + (insideRing(ring, middle) ? 1 : 0);
+      const covering = hits(walled) + hits(taken) + (out ? 1 : 0) + (isWithin(ring, middle) ? 1 : 0);
       return covering * COST.covering + hits(lined) * COST.onLine;
     };
     const best = bestPlace(waysFor(subject, index, wall), wall, cost);

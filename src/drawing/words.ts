@@ -14,6 +14,7 @@ export const drawingWords = {
   'wall.window': 'window',
   'zone.border': 'border of {zone}',
   'zone.rest': 'main ceiling',
+  'zone.restNext': 'main ceiling {number}',
 
   'title.view': 'View',
   'title.scale': 'Scale',
@@ -217,6 +218,7 @@ export const drawingWords = {
   'setting.fromIn':
     'In {zone}: first ends to {low}, second ends to {high}; figures in {unit} from {wall}, unless another is named.',
   'setting.inZone': '{zone}: {text}',
+  'setting.markNone': 'no wall beside it',
   'setting.mark': '{distance} from {wall}',
   'setting.lines.title': 'Lines to chalk',
   'setting.line': 'line',

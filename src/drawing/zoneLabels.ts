@@ -1,5 +1,5 @@
+import { isIn } from './bounds.js';
 import { extentOnSheet } from './extentOnSheet.js';
-import { insideRing } from './insideRing.js';
 import { joistBands } from './joistBands.js';
 import { type Box, boxOf, grown, type Label, overlap } from './label.js';
 import { LETTERS, shortened } from './lettering.js';
@@ -27,22 +27,22 @@ const ON_JOIST = 4;
 
 /** A name and a mark for each zone, at the place where they cover least, towards the upper edge so that pieces keep their middle. */
 export function zoneLabels(subject: Subject, sheet: Sheet, taken: readonly Box[]): ZoneLabel[] {
-  const { zones, say } = subject;
-  return zones.map((zone) => {
-    const ring = ringOf(zone, sheet);
+  return subject.zones.map((zone) => {
+    const { outline, holes = [] } = zone.rings;
+    const rings = { outline: outline.map(sheet.place), holes: holes.map((hole) => hole.map(sheet.place)) };
     const upward = zone.direction === 'y';
-    const text = shortened(zone.zone ?? say('zone.rest'), WIDEST, LETTERS.small, true);
+    const text = shortened(zone.name, WIDEST, LETTERS.small, true);
     const at = (x: number, y: number): ZoneLabel => {
       const label = { text, height: LETTERS.small, anchor: 'middle', bold: true, x, y } as const;
       const name = boxOf(label);
       const arrow = upward ? { x: name.left - 3, y } : { x, y: name.bottom + 2.2 };
       return { label, arrow, upward, box: extentOnSheet([name, arrowBox(arrow, upward)].flatMap(cornersOf)) };
     };
-    const outer = extentOnSheet(ring);
+    const outer = extentOnSheet(rings.outline);
     const joists = joistBands(zone, sheet);
     const cost = ({ box }: ZoneLabel): number => {
       const own = grown(box, ROOM);
-      if (!cornersOf(own).every((corner) => insideRing(ring, corner))) return Infinity;
+      if (!cornersOf(own).every((corner) => isIn(rings, corner))) return Infinity;
       const hits = (boxes: readonly Box[]): number => boxes.filter((other) => overlap(own, other)).length;
       return hits(taken) * COVERING + hits(joists) * ON_JOIST + (box.top - outer.top) / 10;
     };
@@ -64,16 +64,3 @@ const cornersOf = ({ left, right, top, bottom }: Box): PaperPoint[] => [
   { x: right, y: bottom },
   { x: left, y: bottom },
 ];
-
-/** The zone's outline on the sheet; that of what lies outside all zones as far as its pieces go. */
-function ringOf({ zone, plan, extent }: Subject, sheet: Sheet): PaperPoint[] {
-  const outline = plan.room.zones?.find(({ id }) => id === zone)?.outline;
-  if (outline !== undefined) return outline.map(sheet.place);
-  const { left, right, low, high } = extent;
-  return [
-    { x: left, y: low },
-    { x: right, y: low },
-    { x: right, y: high },
-    { x: left, y: high },
-  ].map(sheet.place);
-}

@@ -155,7 +155,7 @@ export const shapedRooms: Readonly<Record<string, ShapedRoom>> = {
       {
         id: 'bay',
         direction: 'x',
-        joists: at('x', [3350, 3650, 3950], points([750, 3300], [3150, 3300], [2650, 4000], [1250, 4000]), 'B'),
+        joists: at('x', [3350, 3650, 3950], points([750, 3300], [3150, 3300], [2650, 4000], [1250, 4000]), 'bay '),
         ripped: 'low',
         rows: [
           [
@@ -225,22 +225,22 @@ export const shapedRooms: Readonly<Record<string, ShapedRoom>> = {
       {
         id: 'front',
         direction: 'y',
-        joists: at('y', even(60, 9), rectangle(3400, 3600)),
+        joists: at('y', even(60, 9), rectangle(3400, 3600), 'front '),
         rows: [
-          [{ region: block(5, 3395, 5, 1205), joints: ['J6'] }],
-          [{ region: block(5, 3395, 1205, 2405), joints: ['J4'] }],
-          [{ region: block(5, 3395, 2405, 3595), joints: ['J6'] }],
+          [{ region: block(5, 3395, 5, 1205), joints: ['front J6'] }],
+          [{ region: block(5, 3395, 1205, 2405), joints: ['front J4'] }],
+          [{ region: block(5, 3395, 2405, 3595), joints: ['front J6'] }],
         ],
       },
       {
         id: 'rear',
         direction: 'x',
-        joists: at('x', even(100, 9), points([3650, 0], [7550, 0], [7550, 3600], [3650, 3600]), 'R'),
+        joists: at('x', even(100, 9), points([3650, 0], [7550, 0], [7550, 3600], [3650, 3600]), 'rear '),
         rows: [
-          [{ region: block(5, 3595, 3655, 4855), joints: ['RJ6'] }],
-          [{ region: block(5, 3595, 4855, 6055), joints: ['RJ4'] }],
-          [{ region: block(5, 3595, 6055, 7255), joints: ['RJ6'] }],
-          [{ region: block(5, 3595, 7255, 7545), joints: ['RJ4'] }],
+          [{ region: block(5, 3595, 3655, 4855), joints: ['rear J6'] }],
+          [{ region: block(5, 3595, 4855, 6055), joints: ['rear J4'] }],
+          [{ region: block(5, 3595, 6055, 7255), joints: ['rear J6'] }],
+          [{ region: block(5, 3595, 7255, 7545), joints: ['rear J4'] }],
         ],
       },
     ],

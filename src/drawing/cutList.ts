@@ -12,7 +12,8 @@ import { ABOUT, certaintyText, proveBefore, provisionalText } from './provisiona
 import { cutListOptionsSchema, planSchema } from './schemas.js';
 import { shapeText } from './shapeText.js';
 import type { SideNames } from './sideNames.js';
-import { type Subject, subjectOf, zoneOf } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Cell, lengthCell, type Table, tableOf } from './table.js';
 
 /**

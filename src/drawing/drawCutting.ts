@@ -15,7 +15,8 @@ import { PIECE_ROOM, pieceSketch } from './pieceSketch.js';
 import { provisionalText } from './provisional.js';
 import { cuttingOptionsSchema, planSchema } from './schemas.js';
 import type { View } from './sheet.js';
-import { type Subject, subjectOf, zoneOf } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { rect } from './svg.js';
 import { svgDocument } from './svgDocument.js';
 

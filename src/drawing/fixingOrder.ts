@@ -5,7 +5,8 @@ import { facingBound } from './facingBound.js';
 import { sizeText } from './provisional.js';
 import { sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
-import { type Subject, subjectOf, zoneOf, zonesOf } from './subject.js';
+import { type Subject, zoneOf, zonesOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
 
 /**

@@ -1,5 +1,6 @@
 import { type Block, LEADING, paragraph, stacked } from './block.js';
 import { cutEdges } from './boardsInk.js';
+import { doubleArrow } from './doubleArrow.js';
 import type { DrawingLayer } from './ink.js';
 import { labelSvg } from './label.js';
 import { LETTERS, textWidth } from './lettering.js';
@@ -8,7 +9,6 @@ import { screwRadius } from './screws.js';
 import { type Subject, zoneOf } from './subject.js';
 import { circle, line, type PaperPoint, polygon, rect, strokes } from './svg.js';
 import type { WordKey } from './words.js';
-import { doubleArrow } from './zonesInk.js';
 
 /** Width of a sample, and where its words begin, mm. */
 const SAMPLE = 11;

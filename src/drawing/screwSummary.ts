@@ -4,7 +4,8 @@ import { admit } from '../survey/door.js';
 import { toGrid } from '../survey/grid.js';
 import { ruleText, sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
-import { type Subject, subjectOf, zoneOf } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
 import { rangeWords } from './titleBlock.js';
 

@@ -4,7 +4,7 @@ import { joistTable } from './joistTable.js';
 import { lineTable } from './lineTable.js';
 import { openingTable } from './openingTable.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
-import { subjectOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import type { Table, TableOptions } from './table.js';
 import { wallTable } from './wallTable.js';
 

@@ -15,11 +15,12 @@ export function shapeText(piece: Piece, zone: Subject): string {
   return say('shape.corners', { near: sides.near, low: sides.low, list: list.join(', ') });
 }
 
-function notchText({ kind, end = 'near', edge = 'low', from, to }: Notch, { say, sides, length }: Subject): string {
-  const figure = (steps: number): string => length(fromGrid(steps));
-  const size = { along: figure(to.along - from.along), across: figure(to.across - from.across) };
+/** The place of a notch is written down like a cut, its size to the nearest. */
+function notchText({ kind, end = 'near', edge = 'low', from, to }: Notch, { say, sides, length, unit }: Subject): string {
+  const size = { along: length(fromGrid(to.along - from.along)), across: length(fromGrid(to.across - from.across)) };
+  const place = (steps: number): string => cutFigure(fromGrid(steps), unit);
   if (kind === 'corner') return say('shape.corner', { ...size, end: sides[end], edge: sides[edge] });
   return kind === 'edge'
-    ? say('shape.edge', { ...size, edge: sides[edge], from: figure(from.along), near: sides.near })
-    : say('shape.end', { ...size, end: sides[end], from: figure(from.across), low: sides.low });
+    ? say('shape.edge', { ...size, edge: sides[edge], from: place(from.along), near: sides.near })
+    : say('shape.end', { ...size, end: sides[end], from: place(from.across), low: sides.low });
 }

@@ -2,13 +2,12 @@ import type { Piece } from '../boards/boardLayout.js';
 import type { Frame } from '../joists/frame.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import type { Direction } from '../survey/joist.js';
-import { corners, type Extent, extentOf, twiceArea } from '../survey/outline.js';
+import type { Extent } from '../survey/outline.js';
 import type { Borders, Bound } from './bounds.js';
-import { type FigureUnit, figure } from './figure.js';
+import type { FigureUnit } from './figure.js';
 import type { SideNames } from './sideNames.js';
-import { type NamedWall, namedWalls } from './wallNames.js';
-import { type DrawingMessages, type Say, sayWith } from './words.js';
-import { seenFrom, zonesIn } from './zonesIn.js';
+import type { NamedWall } from './wallNames.js';
+import type { Say } from './words.js';
 
 /** A plan made ready for paper: how its parts are called and what its figures run from. */
 export interface Subject {
@@ -40,29 +39,6 @@ export interface Subject {
   readonly zones: readonly Subject[];
   /** Whether the room has zones. */
   readonly zoned: boolean;
-}
-
-export function subjectOf(plan: CeilingPlan, unit: FigureUnit = 'mm', messages: DrawingMessages = {}): Subject {
-  const say = sayWith(messages);
-  const walls = namedWalls(plan.room, say);
-  const { outline, zones = [] } = plan.room;
-  const turned = twiceArea(corners(outline)) < 0;
-  const whole = {
-    plan,
-    name: '',
-    rings: { outline },
-    extent: extentOf(outline),
-    walls,
-    bounds: walls.map(({ name, from, to }) => ({ name, isWall: true, from: turned ? to : from, to: turned ? from : to })),
-    unit,
-    say,
-    length: (mm: number) => figure(mm, unit),
-    withUnit: (mm: number) => figure(mm, unit) + (unit === 'mm' ? ' mm' : ''),
-    zones: [],
-    zoned: zones.length > 0,
-  };
-  const room = { ...whole, ...seenFrom(plan.meta.direction, whole) };
-  return { ...room, zones: zonesIn(room) };
 }
 
 /** The parts of the ceiling that have joists of their own: the zones and what lies outside them, or the room as one. */

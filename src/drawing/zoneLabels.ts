@@ -1,4 +1,5 @@
 import { isIn } from './bounds.js';
+import { arrowBox } from './doubleArrow.js';
 import { extentOnSheet } from './extentOnSheet.js';
 import { joistBands } from './joistBands.js';
 import { type Box, boxOf, grown, type Label, overlap } from './label.js';
@@ -6,7 +7,6 @@ import { LETTERS, shortened } from './lettering.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
 import type { PaperPoint } from './svg.js';
-import { arrowBox } from './zonesInk.js';
 
 /** A zone's name on the sheet, and the mark of the way its joists run. */
 export interface ZoneLabel {

@@ -183,7 +183,7 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
 
 /** Where the extension lines of a dimension run: along its side, and from how far inside the room's extent to how far outside. */
 export const extensionLines = ({ stations, lane }: LaidDimension): { at: number; from: number; to: number }[] =>
-  stations.map(({ at, inset = 0 }) => ({ at, from: inset, to: lane + LINE_AT }));
+  stations.map(({ at, inset = 0 }) => ({ at, from: lane > 0 ? -lane : inset, to: lane + LINE_AT }));
 
 /** Distance to the next station towards the origin's side or away from it, whichever is less. */
 const nearest = (station: Station, stations: readonly Station[]): number =>

@@ -57,8 +57,12 @@ function dimensionsOf(zone: Subject, room: Subject, scale: number, view: View): 
   const least: Side = upward ? 'bottom' : swapped ? 'right' : 'left';
   const joistSides: readonly Side[] = upward ? ['bottom', 'top'] : ['left', 'right'];
   const rowSides: readonly Side[] = upward ? ['left', 'right'] : ['bottom', 'top'];
-  const lay = (side: Side, axis: 'x' | 'y', stations: readonly PlanStation[]): Chain[] =>
-    stations.length === 0 ? [] : [{ side, stations: stations.map(onSheet(room, axis, scale, view)) }];
+  const lay = (side: Side, axis: 'x' | 'y', stations: readonly PlanStation[]): Chain[] => {
+    // Where another zone lies between, extension lines stay out of it.
+    const hidden = isHidden(zone, room, side, view);
+    const seen = stations.map(({ inset = 0, ...station }) => ({ ...station, inset: hidden ? 0 : inset }));
+    return seen.length === 0 ? [] : [{ side, stations: seen.map(onSheet(room, axis, scale, view)) }];
+  };
   const both = (sides: readonly Side[], stationsAt: (side: Side) => readonly PlanStation[]): [Side, readonly PlanStation[]][] => {
     const [first, other] = [...sides].sort(
       (a, b) => Number(isHidden(zone, room, a, view)) - Number(isHidden(zone, room, b, view)),

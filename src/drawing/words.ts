@@ -13,6 +13,7 @@ export const drawingWords = {
   'wall.door': 'door',
   'wall.window': 'window',
   'zone.border': 'border of {zone}',
+  'zone.borderTowards': 'border of {zone} towards {wall}',
   'zone.rest': 'main ceiling',
   'zone.restNext': 'main ceiling {number}',
 

@@ -5,7 +5,7 @@ import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import { restOfRoom } from '../survey/restOfRoom.js';
 import type { Room } from '../survey/room.js';
-import { type Borders, borderOf, boundsOf, isIn } from './bounds.js';
+import { type Borders, boundsOf, isIn, type ZoneBorder, zoneBorders } from './bounds.js';
 import { sideNames } from './sideNames.js';
 import type { Subject } from './subject.js';
 
@@ -13,12 +13,15 @@ type Zone = NonNullable<Room['zones']>[number];
 
 /** The parts of a ceiling with zones that are boarded: what lies outside all zones, and the zones in their order. */
 export function zonesIn(room: Subject): Subject[] {
-  const { plan, say } = room;
+  const { plan, say, walls } = room;
   const { zones = [] } = plan.room;
   if (zones.length === 0) return [];
+  const { near, far, low, high } = sideNames(room.bounds, frameOf('y'), say);
+  const borders = zoneBorders(plan.room, walls, { left: near, right: far, low, high }, say);
   const rests = restOfRoom(plan.room).map((rings, index) =>
     part(room, {
       rings,
+      borders,
       name: index === 0 ? say('zone.rest') : say('zone.restNext', { number: index + 1 }),
       joists: plan.joists.filter((joist) => zoneOfJoist(joist, zones) === undefined && runsIn(rings, joist)),
       pieces: plan.layout.pieces.filter((piece) => piece.zone === undefined && isIn(rings, middleOf(piece))),
@@ -27,6 +30,7 @@ export function zonesIn(room: Subject): Subject[] {
   const own = zones.map((zone) =>
     part(room, {
       rings: zone,
+      borders: [...borders].sort((a, b) => Number(b.zone === zone.id) - Number(a.zone === zone.id)),
       name: zone.id,
       zone: zone.id,
       joists: plan.joists.filter((joist) => zoneOfJoist(joist, zones) === zone),
@@ -38,17 +42,18 @@ export function zonesIn(room: Subject): Subject[] {
 
 interface Part {
   readonly rings: Borders;
+  /** Of all zones, the part's own first. */
+  readonly borders: readonly ZoneBorder[];
   readonly name: string;
   readonly zone?: string;
   readonly joists: readonly Joist[];
   readonly pieces: readonly Piece[];
 }
 
-function part(room: Subject, { rings, name, zone, joists, pieces }: Part): Subject {
+function part(room: Subject, { rings, borders, name, zone, joists, pieces }: Part): Subject {
   const { plan, walls, say } = room;
-  const { zones = [] } = plan.room;
   const rows = plan.layout.rows.filter(({ row }) => pieces.some((piece) => piece.row === row));
-  const bounds = boundsOf(rings, walls, borderOf(zone === undefined ? zones : zones.filter(({ id }) => id === zone), say));
+  const bounds = boundsOf(rings, walls, borders);
   const along = joists.filter(({ kind = 'joist' }) => !CROSSWISE.has(kind));
   const direction = directionOf(along.length > 0 ? along : joists);
   return {

@@ -74,6 +74,36 @@ describe('the cut list', () => {
     expect(cellOf(table, '7.1', 'second long edge')).toBe('to D: cut');
   });
 
+  it('names the walls of a part that a zone opens out of, and the border between them', () => {
+    const table = cutList(shapedPlan('Front room with a splayed bay'));
+    expect(cellOf(table, '1.1', 'first end')).toBe('to B: cut, at the wall');
+    expect(cellOf(table, '1.1', 'first long edge')).toBe('to A door: bound');
+    // Walls of 750 stand at either side of the border of 2400.
+    expect(cellOf(table, '3.1', 'second long edge')).toBe('to border of bay: cut');
+    expect(cellOf(table, '4.1', 'first long edge')).toBe('to D window: bound');
+    expect(cellOf(table, '4.1', 'second end')).toBe('to E window: cut, at the wall');
+  });
+
+  it('tells the borders of a zone apart by the walls that they face', () => {
+    const plan = shapedPlan('Landing with a hatch');
+    const outline = [
+      { x: 0, y: 1205 },
+      { x: 3600, y: 1205 },
+      { x: 3600, y: 2405 },
+      { x: 0, y: 2405 },
+    ];
+    const zones = [{ id: 'middle', outline, joists: { direction: 'y' as const, first: 25, spacing: 400 } }];
+    const pieces = plan.layout.pieces.map((piece) => (piece.row === 2 ? { ...piece, zone: 'middle' } : piece));
+    const room = { ...plan.room, zones };
+    const joists = [...plan.joists, ...plan.joists.map((joist) => ({ ...joist, id: `middle ${joist.id}` }))];
+    const table = cutList({ ...plan, room, joists, layout: { ...plan.layout, pieces } });
+    expect(cellOf(table, '2.1', 'first long edge')).toBe('to border of middle towards A door: bound');
+    expect(cellOf(table, '2.1', 'second long edge')).toBe('to border of middle towards C: bound');
+    // The same line seen from the other side has the same name.
+    expect(cellOf(table, '1.2', 'second long edge')).toBe('to border of middle towards A door: bound');
+    expect(cellOf(table, '3.2', 'first long edge')).toBe('to border of middle towards C: bound');
+  });
+
   it('names a wall that an end meets where it is not the outermost', () => {
     const table = cutList(shapedPlan('Sitting room with a breast'));
     expect(cellOf(table, '4.1', 'end to A door')).toBe('cut, at wall E');

@@ -1,3 +1,4 @@
+import { toGrid } from '../survey/grid.js';
 import { type LaidDimension, layDimension, type Side, type Station } from './runningDimension.js';
 import type { View } from './sheet.js';
 import { joistStations, type PlanStation, rowStations } from './stations.js';
@@ -100,7 +101,8 @@ function isHidden(zone: Subject, room: Subject, side: Side, view: View): boolean
   return room.zones.some((other) => {
     const its = { along: range(other, along), beside: range(other, beside) };
     const overlaps = its.beside.from < own.beside.to && own.beside.from < its.beside.to;
-    return other !== zone && overlaps && (its.along.from + its.along.to - own.along.from - own.along.to) * beyond > 0;
+    const reach = beyond > 0 ? its.along.to - own.along.to : own.along.from - its.along.from;
+    return other !== zone && overlaps && toGrid(reach) > 0;
   });
 }
 

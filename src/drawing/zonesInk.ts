@@ -11,11 +11,12 @@ export function zonesInk({ zones }: Subject, labels: readonly ZoneLabel[], sheet
   const drawn = new Set<string>();
   const borders = zones.flatMap(({ bounds, zone }) =>
     bounds.flatMap(({ isWall, from, to }) => {
+      if (isWall || zone === undefined) return [];
       const [a, b] = [sheet.place(from), sheet.place(to)];
       // Two zones side by side have the same border, each its own way round.
       const [first, last] = a.x < b.x || (a.x === b.x && a.y < b.y) ? [a, b] : [b, a];
       const key = `${first.x} ${first.y} ${last.x} ${last.y}`;
-      if (isWall || drawn.has(key)) return [];
+      if (drawn.has(key)) return [];
       drawn.add(key);
       return line(a, b, { 'stroke-width': WIDTH.wide, 'stroke-dasharray': DASHES.doubleChain, 'data-zone': zone });
     }),

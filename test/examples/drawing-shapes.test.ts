@@ -222,6 +222,28 @@ describe('running dimensions', () => {
     expect(boxes.map(({ text }) => text)).toEqual(expect.arrayContaining(['T1', '876', 'T2', '1524']));
   });
 
+  it.each(cases)('have no line through a figure or a text on the ceiling: %s, %s', (name, view) => {
+    const root = sheetOf(name, view);
+    const lines = layerOf(root, 'dimension')
+      .filter(({ name: tag }) => tag === 'polyline')
+      .flatMap((each) =>
+        pointsOf(each)
+          .slice(1)
+          .map((to, i) => [pointsOf(each)[i], to] as const),
+      );
+    expect(lines.length).toBeGreaterThan(20);
+    const ring = wallRing(root);
+    const figures = textBoxes(layerOf(root, 'dimension'));
+    const lettering = textBoxes(layerOf(root, 'text')).filter((box) => cornersOf(box).every((corner) => holds(ring, corner)));
+    // A hair off the boxes: a leader ends at its figure.
+    const crossed = [...figures, ...lettering].filter(({ left, right, top, bottom, text }) =>
+      lines.some(([a, b]) =>
+        runsThrough(a, b, { text, left: left + 0.2, right: right - 0.2, top: top + 0.2, bottom: bottom - 0.2 }),
+      ),
+    );
+    expect(crossed.map(({ text }) => text)).toEqual([]);
+  });
+
   it('run from a zero of its own in every zone', () => {
     const root = sheetOf('Through lounge');
     const origins = layerOf(root, 'dimension').filter(({ attributes }) => attributes.r === '0.9');
@@ -264,6 +286,32 @@ describe('zones', () => {
         expect(rings.flatMap(sides).filter(([a, b]) => runsThrough(a, b, box))).toEqual([]);
       }
     }
+  });
+
+  it('may lie in the midst of the room: their figures stand outside, and no line runs to them over other boards', () => {
+    const plan = planOf('Landing with a hatch');
+    const outline = [
+      { x: 800, y: 600 },
+      { x: 2800, y: 600 },
+      { x: 2800, y: 2000 },
+      { x: 800, y: 2000 },
+    ];
+    const zones = [{ id: 'low', outline, joists: { direction: 'x' as const, first: 100, spacing: 400 } }];
+    const timber = [700, 1100, 1500, 1900].map((y, i) => ({
+      ...plan.joists[0],
+      id: `low J${i + 1}`,
+      start: { x: 800, y },
+      end: { x: 2800, y },
+    }));
+    const root = readSvg(drawPlan({ ...plan, room: { ...plan.room, zones }, joists: [...plan.joists, ...timber] }));
+    expect(layerOf(root, 'zone').filter(({ attributes }) => attributes['data-zone'] === 'low')).toHaveLength(4);
+    expect(figuresIn(root)).toEqual(expect.arrayContaining(['100', '500', '900', '1300', '1400']));
+    const { left, right, top, bottom } = extentOf(wallRing(root));
+    const inside = layerOf(root, 'dimension')
+      .filter(({ name }) => name === 'polyline')
+      .flatMap(pointsOf)
+      .filter(({ x, y }) => x > left && x < right && y > top && y < bottom);
+    expect(inside).toEqual([]);
   });
 
   it('name openings by the walls that they face', () => {

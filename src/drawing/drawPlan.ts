@@ -7,7 +7,7 @@ import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
 import { type Box, blankSvg, boxOf, grown, labelSvg } from './label.js';
-import { LETTERS } from './lettering.js';
+import { LETTERS, shortened, textWidth } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { MANY } from './notes.js';
 import { openingLabels } from './openingLabels.js';
@@ -187,11 +187,21 @@ function framing({ width, height, panel }: Sheet): string[] {
 
 const FINE = { 'stroke-width': WIDTH.narrow };
 
-/** The name of the view over the plan, and the hold where nobody can miss it. */
+/** The name of the view over the plan, as large as there is room for, and the hold where nobody can miss it. */
 function heading({ plan, say }: Subject, { area, view }: Sheet): string[] {
   const y = area.top + LETTERS.medium / 2;
-  const name = { text: say(`view.${view}`), x: area.left, y, height: LETTERS.medium, anchor: 'start', bold: true } as const;
   const hold = { text: say('hold.stamp'), x: area.right, y, height: LETTERS.large, anchor: 'end', bold: true } as const;
+  const room = area.right - area.left - (plan.meta.held ? textWidth(hold.text, hold.height, true) + 3 : 0);
+  const ways = [
+    { text: say(`view.${view}`), height: LETTERS.medium },
+    { text: say(`view.${view}`), height: LETTERS.small },
+    { text: say(`view.${view}.short`), height: LETTERS.small },
+  ];
+  const fits = ways.find(({ text, height }) => textWidth(text, height, true) <= room) ?? {
+    text: shortened(ways[2].text, room, LETTERS.small, true),
+    height: LETTERS.small,
+  };
+  const name = { ...fits, x: area.left, y, anchor: 'start', bold: true } as const;
   return (plan.meta.held ? [name, hold] : [name]).map(labelSvg);
 }
 

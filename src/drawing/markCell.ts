@@ -10,11 +10,14 @@ import { type Cell, lengthCell } from './table.js';
  * @param inward - on which side of the place the part lies that is set out
  */
 export function markCell(zone: Subject, place: Point, heading: 'near' | 'low', inward: 1 | -1): Cell {
-  const { datum, say, length } = zone;
+  const { datum, say, length, frame, extent } = zone;
   const from = heading === 'near' ? datum.across : datum.along;
   const met = sighting(zone, place, heading satisfies Heading, inward);
-  // A part always has something on its near and its low side; this is for outlines that turn back on themselves.
-  if (met === undefined) return say('setting.markNone');
+  if (met === undefined) {
+    // Nothing faces the place, as in the splay of a bay: from the line of the wall, produced.
+    const { u, v } = frame.into({ x: place.x - extent.left, y: place.y - extent.low });
+    return say('setting.markLine', { distance: length(heading === 'near' ? u : v), wall: from });
+  }
   return met.bound.name === from
     ? lengthCell(zone, met.distance)
     : say('setting.mark', { distance: length(met.distance), wall: met.bound.name });

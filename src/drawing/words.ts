@@ -217,7 +217,7 @@ export const drawingWords = {
   'setting.fromIn':
     'In {zone}: first ends to {low}, second ends to {high}; figures in {unit} from {wall}, unless another is named.',
   'setting.inZone': '{zone}: {text}',
-  'setting.markNone': 'no wall beside it',
+  'setting.markLine': '{distance} from the line of {wall}',
   'setting.mark': '{distance} from {wall}',
   'setting.lines.title': 'Lines to chalk',
   'setting.line': 'line',

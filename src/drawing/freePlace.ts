@@ -54,7 +54,8 @@ const TURNED = 10;
 /** The cheapest free place of a block of text, level or turned, loose or tight, if it is cheaper than what was found before. */
 export function freePlace(way: Way, scene: Scene, before: Placed | undefined): Placed | undefined {
   const pitch = screwPitch(scene);
-  const pitches = pitch >= LEAST_PITCH && pitch <= 7 ? [undefined, pitch] : [undefined];
+  const least = Math.max(LEAST_PITCH, ...way.lines.slice(1).map(({ height }, i) => (height + way.lines[i].height) / 2 + APART));
+  const pitches = pitch >= least && pitch <= 7 ? [undefined, pitch] : [undefined];
   return [false, true].reduce(
     (found, upright) =>
       pitches.reduce((soFar, leading) => {
@@ -65,8 +66,9 @@ export function freePlace(way: Way, scene: Scene, before: Placed | undefined): P
   );
 }
 
-/** Lines of the smallest letters are never closer than this, middle to middle, mm on paper. */
+/** Lines of the smallest letters are never closer than this, middle to middle, and no lines than this, edge to edge; mm on paper. */
 const LEAST_PITCH = 3.5;
+const APART = 0.6;
 
 /** A block at the cheapest of its free places. */
 function settled(labels: readonly Label[], start: number, scene: Scene, before: Placed | undefined): Placed | undefined {

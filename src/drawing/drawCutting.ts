@@ -26,7 +26,8 @@ const SCALES = [25, 30, 40, 50, 100] as const;
 
 /**
  * Draws how each board is cut: pieces with their numbers and sizes, cuts dimensioned from the left end, offcuts hatched, the
- * wall that each side faces. Boards that stay whole are listed. Under a hold the sheet is stamped.
+ * wall that each side faces. Boards that stay whole are listed. Pieces that are no rectangles follow on sheets of their own, lying
+ * as their boards lie, with a figure for every corner and ticks on cut edges. Under a hold the sheet is stamped.
  *
  * @param plan - what `planCeiling` returned
  * @returns the text of an SVG file, one sheet of A4

@@ -231,6 +231,8 @@ export const drawingWords = {
   'setting.lines.order':
     'Joists first, one colour; row edges in another. Tick the lines on the wall too, below the boards: they vanish under them.',
   'setting.lines.diagonal': 'Check: {from} to {to} is {length} when the lines are square.',
+  'setting.lines.mark':
+    'Check: mark {arm} along {joist} from row edge {row} towards {wall}; from there to {from} is {length} when the lines are square.',
   'setting.crossing': '{joist} at row edge {row}',
   'setting.openings.title': 'Openings',
   'setting.opening': 'opening',

@@ -1,3 +1,4 @@
+import { isInputError } from 'soffitwright';
 import { cutList, fixingOrder, screwSummary, settingOut, type Table } from 'soffitwright/drawing';
 import { describe, expect, it } from 'vitest';
 import { shapedNames, shapedPlan } from '../generators/shapedPlans.js';
@@ -165,6 +166,17 @@ describe('the setting-out sheet', () => {
     );
   });
 
+  it('checks a part with one row edge by a mark along its last joist', () => {
+    const plan = shapedPlan('Out of square');
+    const rows = plan.layout.rows.slice(0, 2);
+    const pieces = plan.layout.pieces.filter(({ row }) => row < 3);
+    const { lines } = settingOut({ ...plan, layout: { ...plan.layout, rows, pieces } });
+    // From the edge at 1205 there are 1795 of J10 towards C: 1200 of them, and 3600 between J1 and J10.
+    expect(lines.notes).toContain(
+      `Check: mark 1200 mm along J10 from row edge 1/2 towards C; from there to J1 at row edge 1/2 is ${Math.round(Math.hypot(3600, 1200))} mm when the lines are square.`,
+    );
+  });
+
   it('goes zone by zone, from the walls and borders of each', () => {
     const { joists, lines } = settingOut(shapedPlan('Through lounge'));
     expect(joists.rows.find(([, id]) => id === 'rear J4')).toEqual([
@@ -213,6 +225,32 @@ describe('the setting-out sheet', () => {
     const table = settingOut({ ...plan, room: { ...plan.room, openings } }).openings;
     // Across: to the side of the breast at 2800. Along: to the window wall at 0.
     expect(table.rows[0].slice(3)).toEqual(['710 from G', 3400, 'J10, 127 mm from its edge']);
+  });
+});
+
+describe('what is not a plan', () => {
+  const plan = shapedPlan('Through lounge');
+  const problemsOf = (changed: unknown): string[] => {
+    try {
+      cutList(changed as typeof plan);
+    } catch (error) {
+      if (isInputError(error)) return error.problems.map(({ code, path }) => `${code} ${path}`);
+      throw error;
+    }
+    return [];
+  };
+  const withPiece = (change: object) => ({
+    ...plan,
+    layout: { ...plan.layout, pieces: [{ ...plan.layout.pieces[0], ...change }, ...plan.layout.pieces.slice(1)] },
+  });
+
+  it.each([
+    [withPiece({ edgeLengths: { low: '1', high: 2 } }), 'wrong-type plan.layout.pieces[0].edgeLengths.low'],
+    [withPiece({ zone: 7 }), 'wrong-type plan.layout.pieces[0].zone'],
+    [withPiece({ hand: { view: 'face up', outline: [] } }), 'too-small plan.layout.pieces[0].hand.outline'],
+    [{ ...plan, room: { ...plan.room, zones: [{ id: 'front' }] } }, 'missing plan.room.zones[0].outline'],
+  ])('is refused with the path of what is wrong: %#', (changed, problem) => {
+    expect(problemsOf(changed)).toContain(problem);
   });
 });
 

@@ -21,9 +21,14 @@ export interface LetteredPiece {
   readonly full: boolean;
 }
 
-/** A text stays this far from the edges of its piece, and from openings and their names, mm on paper. */
-const FROM_EDGE = 1.6;
+/** A text stays this far from openings and their names, mm on paper. */
 const FROM_OPENING = 2.4;
+/** In this order: all of it or only a part, this far from the edges of the piece, mm on paper; a sliver has no room but among its ticks. */
+const ATTEMPTS = [
+  { margin: 1.6, full: true },
+  { margin: 1.6, full: false },
+  { margin: 0.4, full: false },
+] as const;
 /** A piece's number and a board's are cut to this width, mm on paper. */
 const WIDEST = 24;
 
@@ -52,23 +57,25 @@ function letter(piece: Piece, subject: Subject, sheet: Sheet, all: Obstacles): L
   const outer = extentOnSheet(ring);
   const near = (boxes: readonly Box[]): Box[] => boxes.filter((box) => overlap(box, outer));
   const upward = subject.direction === 'y';
-  const edges = innerEdges(ring, outer);
-  const scene = {
-    inner: grown(outer, -FROM_EDGE),
-    screws: all.screws.filter(({ x, y }) => x > outer.left && x < outer.right && y > outer.top && y < outer.bottom),
-    hindering: [...near(all.hindering), ...edges],
-    heart: heartOf(ring),
-    ...(edges.length > 0 && { ring }),
-    joists: near(all.joists),
-    upward,
-  };
+  const joists = near(all.joists);
+  const screws = all.screws.filter(({ x, y }) => x > outer.left && x < outer.right && y > outer.top && y < outer.bottom);
   const ways = lettering(piece, subject, sheet);
-  for (const full of [true, false]) {
+  for (const { margin, full } of ATTEMPTS) {
+    const edges = innerEdges(ring, outer, margin);
+    const scene = {
+      inner: grown(outer, -margin),
+      screws,
+      hindering: [...near(all.hindering), ...edges],
+      heart: heartOf(ring),
+      ...(edges.length > 0 && { ring }),
+      joists,
+      upward,
+    };
     let found: Placed | undefined;
     for (const way of ways.filter((each) => each.full === full)) found = freePlace(way, scene, found);
     if (found !== undefined) {
       const { labels } = found;
-      return { piece, labels, blanks: labels.map((label) => blankOf(label, scene.joists, upward)), full };
+      return { piece, labels, blanks: labels.map((label) => blankOf(label, joists, upward)), full };
     }
   }
   return { piece, labels: [], blanks: [], full: false };
@@ -111,13 +118,13 @@ function blankOf(label: Label, joists: readonly Box[], upward: boolean): Box {
 }
 
 /** Boxes along the edges of a piece that run inside its extent: notches and scribed walls. */
-function innerEdges(ring: readonly PaperPoint[], outer: Box): Box[] {
+function innerEdges(ring: readonly PaperPoint[], outer: Box, margin: number): Box[] {
   return ring.flatMap((a, i) => {
     const b = ring[(i + 1) % ring.length];
     const onExtent =
       (a.x === b.x && (a.x === outer.left || a.x === outer.right)) ||
       (a.y === b.y && (a.y === outer.top || a.y === outer.bottom));
     if (onExtent) return [];
-    return segmentBoxes(a, b).map((box) => grown(box, FROM_EDGE));
+    return segmentBoxes(a, b).map((box) => grown(box, margin));
   });
 }

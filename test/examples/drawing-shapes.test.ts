@@ -104,6 +104,21 @@ describe('a room of any shape', () => {
     }
   });
 
+  it('numbers even a sliver, and lists its size', () => {
+    const plan = planOf('Landing with a hatch');
+    const pieces = plan.layout.pieces.map((piece) =>
+      piece.row === 3 ? { ...piece, width: 110, outline: piece.outline.map(({ x, y }) => ({ x, y: Math.min(y, 2515) })) } : piece,
+    );
+    const root = readSvg(drawPlan({ ...plan, layout: { ...plan.layout, pieces } }));
+    const boxes = textBoxes(layerOf(root, 'text'));
+    for (const id of ['3.1', '3.2']) {
+      const ring = piecePolygon(root, id);
+      const inside = boxes.filter((box) => cornersOf(box).every((corner) => holds(ring, corner)));
+      expect(inside.map(({ text }) => text)).toEqual([id]);
+      expect(textsOf(layerOf(root, 'sheet')).join(' ')).toContain(`${id} (`);
+    }
+  });
+
   it.each(cases)('keeps the names of walls outside the room and off its walls, and leaves none out: %s, %s', (name, view) => {
     const root = sheetOf(name, view);
     const ring = wallRing(root);

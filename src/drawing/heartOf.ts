@@ -2,8 +2,9 @@ import { isWithin } from '../survey/isWithin.js';
 import { extentOnSheet } from './extentOnSheet.js';
 import type { PaperPoint } from './svg.js';
 
-/** How many places are tried each way. */
+/** How many places are tried each way, and which share of the squared distance that can be had is enough. */
 const TRIED = 24;
+const ENOUGH = 0.8;
 
 /**
  * Where lettering stands best in a ring on the sheet: in the middle of a rectangle, and otherwise farthest from all edges, a
@@ -21,19 +22,15 @@ export function heartOf(ring: readonly PaperPoint[]): PaperPoint {
   const rated = places
     .filter((place) => isWithin(ring, place))
     .map((place) => ({ place, room: nearestEdge(ring, place), away: squared(place, middle) }));
-  return rated.reduce(
-    (best, each) => (each.room > best.room || (each.room === best.room && each.away < best.away) ? each : best),
-    {
-      place: middle,
-      room: 0,
-      away: 0,
-    },
-  ).place;
+  const most = Math.max(0, ...rated.map(({ room }) => room));
+  // Among places that have nearly as much room the middlemost, so that a slightly raked piece is lettered like a square one.
+  const good = rated.filter(({ room }) => room >= most * ENOUGH);
+  return good.reduce((best, each) => (each.away < best.away ? each : best), good[0] ?? { place: middle, away: 0 }).place;
 }
 
 const squared = (a: PaperPoint, b: PaperPoint): number => ((a.x - b.x) / 2) ** 2 + (a.y - b.y) ** 2;
 
-/** Square of the distance to the nearest edge, to a tenth so that equal places are told apart by the middle. */
+/** Square of the distance to the nearest edge. */
 function nearestEdge(ring: readonly PaperPoint[], place: PaperPoint): number {
   const distances = ring.map((a, i) => {
     const b = ring[(i + 1) % ring.length];
@@ -42,5 +39,5 @@ function nearestEdge(ring: readonly PaperPoint[], place: PaperPoint): number {
     const share = Math.min(1, Math.max(0, along));
     return squared(place, { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share });
   });
-  return Math.round(Math.min(...distances) * 10);
+  return Math.min(...distances);
 }

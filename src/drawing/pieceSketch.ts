@@ -6,7 +6,7 @@ import { cutEdges, ticksAlong } from './boardsInk.js';
 import { type EdgeFigure, levelFigures, uprightFigures } from './edgeFigures.js';
 import { cutFigure } from './figure.js';
 import { labelSvg } from './label.js';
-import { LETTERS, shortened } from './lettering.js';
+import { LETTERS, shortened, textWidth } from './lettering.js';
 import { WIDTH } from './lineTypes.js';
 import { openingsOf, type PieceOpening } from './pieceOpenings.js';
 import { pieceShape, type Spot, spotsOn } from './pieceShape.js';
@@ -55,13 +55,14 @@ export function pieceSketch(zone: Subject, { piece, corner, scale, view, span }:
     labelSvg({ ...small, text: shortened(say('cutting.to', { wall }), wide, SMALL), x, y: corner.y + wide / 2, upright: true });
   const { long: length, wide: width } = sizeText(piece, zone);
   const heading = say('cutting.piece', { piece: piece.id, length, width, board: piece.board });
+  const size = textWidth(heading, LETTERS.medium, true) <= span ? LETTERS.medium : SMALL;
   const openings = openingsOf(zone, piece);
   return [
     labelSvg({
-      text: shortened(heading, span, LETTERS.medium, true),
+      text: shortened(heading, span, size, true),
       x: corner.x,
       y: corner.y - 16,
-      height: LETTERS.medium,
+      height: size,
       anchor: 'start',
       bold: true,
     }),

@@ -44,11 +44,14 @@ const cornersOf = ({ left, right, top, bottom }: TextBox): Point[] => [
   { x: left, y: bottom },
 ];
 /** Whether a line from one point to another runs through a box, looked at in small steps. */
-const runsThrough = (a: Point, b: Point, box: TextBox): boolean =>
-  Array.from({ length: 401 }, (_, i) => i / 400).some((share) => {
+function runsThrough(a: Point, b: Point, box: TextBox): boolean {
+  const beside = Math.max(a.x, b.x) <= box.left || Math.min(a.x, b.x) >= box.right;
+  if (beside || Math.max(a.y, b.y) <= box.top || Math.min(a.y, b.y) >= box.bottom) return false;
+  return Array.from({ length: 401 }, (_, i) => i / 400).some((share) => {
     const [x, y] = [a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share];
     return x > box.left && x < box.right && y > box.top && y < box.bottom;
   });
+}
 const piecePolygon = (root: SvgElement, id: string): Point[] => {
   const found = everyElement(root).find(({ name, attributes }) => name === 'polygon' && attributes['data-piece'] === id);
   if (found === undefined) throw new Error(`no piece ${id}`);

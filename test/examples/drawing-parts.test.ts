@@ -111,6 +111,35 @@ describe('a block of lettering', () => {
   });
 });
 
+describe('a block of lettering in an angle', () => {
+  it('keeps out of the hollow, even where it would stand best', () => {
+    const corners = [
+      [0, 0],
+      [60, 0],
+      [60, 30],
+      [20, 30],
+      [20, 60],
+      [0, 60],
+    ];
+    const ring = corners.map(([x, y]) => ({ x, y }));
+    const scene = {
+      inner: { left: 1, right: 59, top: 1, bottom: 59 },
+      ring,
+      heart: { x: 40, y: 38 },
+      screws: [],
+      hindering: [
+        { left: 19, right: 61, top: 29, bottom: 31 },
+        { left: 19, right: 21, top: 29, bottom: 61 },
+      ],
+      joists: [],
+      upward: true,
+    };
+    const placed = freePlace({ lines: [{ text: '1.1', height: 5 }], full: true, cost: 0 }, scene, undefined);
+    const [box] = placed?.labels.map(boxOf) ?? [];
+    expect(box.bottom).toBeLessThanOrEqual(29);
+  });
+});
+
 describe('where lettering stands best', () => {
   const at = (...corners: [number, number][]) => corners.map(([x, y]) => ({ x, y }));
 

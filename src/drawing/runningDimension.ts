@@ -47,6 +47,8 @@ const LINE_AT = 8;
 /** Length of the line from the dimension line to the figure. */
 const LEADER = 2.5;
 const BETWEEN_TEXTS = 1.2;
+/** Where extension lines begin that do not come from the room, from the dimensions before them outward. */
+const LANE_FOOT = 2;
 /** Ends of dimension lines: length and half width of an arrow, and the dot that stands in where there is no room for one. */
 const ARROW = { length: 2, half: 0.35, dot: 0.4 };
 const ORIGIN_RADIUS = 0.9;
@@ -160,11 +162,10 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
     const own = stations.filter(({ chain }) => chain === station.chain);
     const origin = own.find((each) => each.origin);
     const { at, textAt, value, id, framed, inset = 0 } = station;
+    // From a line further out the extension lines do not run back through the figures of the lines before it.
+    const foot = lane > 0 ? LANE_FOOT : 1.5 - inset;
     out.push(
-      polyline(
-        [spot(at, 1.5 - inset - lane), spot(at, LINE_AT), spot(at, LINE_AT + 0.6), spot(textAt, LINE_AT + LEADER)],
-        narrow,
-      ),
+      polyline([spot(at, foot), spot(at, LINE_AT), spot(at, LINE_AT + 0.6), spot(textAt, LINE_AT + LEADER)], narrow),
       station === origin
         ? circle(spot(at, LINE_AT), ORIGIN_RADIUS, { ...narrow, fill: '#fff' })
         : arrow(at, origin?.at ?? at, nearest(station, own), spot),
@@ -183,7 +184,7 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
 
 /** Where the extension lines of a dimension run: along its side, and from how far inside the room's extent to how far outside. */
 export const extensionLines = ({ stations, lane }: LaidDimension): { at: number; from: number; to: number }[] =>
-  stations.map(({ at, inset = 0 }) => ({ at, from: lane > 0 ? -lane : inset, to: lane + LINE_AT }));
+  stations.map(({ at, inset = 0 }) => ({ at, from: lane > 0 ? -lane - LANE_FOOT : inset, to: lane + LINE_AT }));
 
 /** Distance to the next station towards the origin's side or away from it, whichever is less. */
 const nearest = (station: Station, stations: readonly Station[]): number =>

@@ -12,7 +12,7 @@ export const boards: Messages = {
     of: 'end-off-timber',
     message: 'The butt joint of {pieces} is on no joist, and one of them is up already.',
     remedy:
-      'Cut the piece that is up back to the middle of a joist that was found, or take it down; or cut out a strip of the old ceiling and fix a side batten or noggings flush. Do not leave an end of board hanging.',
+      'Cut the piece that is up back to the middle of a joist that was found, or take it down. Do not leave an end of board hanging.',
   },
   'locked-on-one-support': {
     of: 'piece-on-one-support',

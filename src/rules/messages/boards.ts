@@ -39,12 +39,28 @@ export const boards: Messages = {
     remedy: 'Thicker or sag-resistant board, or tape and paint.',
   },
   'perimeter-overhang': {
-    message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
-    remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',
+    message:
+      'The wall beside {joist} is {value} mm from it, and it is the last timber under the boards there; {limit} is the most.',
+    remedy:
+      'Cut out a strip of the old ceiling 150 to 200 wide along that wall, fix noggings or a batten to the side of the joist flush with it, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
   },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
     remedy: 'Carry a joint of the building through the new boards, or divide the ceiling and plan each part as a room.',
+  },
+  'piece-neck-narrow': {
+    message:
+      'Piece {piece} is notched so far that {value} mm of it is left beside the opening; under {limit} it snaps when lifted.',
+    remedy: 'Part it there with a butt joint on a timber between the sides of the opening, or have somebody hold the neck.',
+  },
+  'raking-light': {
+    message:
+      'The butt joint of {pieces} is {value} mm from the wall with the window: its light shows a joint nearer than {limit}.',
+    remedy: 'Turn the row about, so that its joint is on the other side, or use a longer board at the window.',
+  },
+  'window-row-ripped': {
+    message: 'Row {row}, beside the window, is ripped to {value} mm: its long joint is nearer to the light than it need be.',
+    remedy: 'Begin with a full row at the window, and rip the row opposite.',
   },
   'piece-too-heavy': { message: 'Piece {piece} weighs {value} kg, more than {limit}.' },
 };

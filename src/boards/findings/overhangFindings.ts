@@ -1,0 +1,116 @@
+import { type Finding, finding } from '../../rules/finding.js';
+import { numberOf } from '../../rules/ruleValue.js';
+import { fromGrid, toGrid } from '../../survey/grid.js';
+import type { Corner } from '../openingsInPieces.js';
+import { givenRule } from './givenRule.js';
+import type { LaidCeiling, LaidPart, PieceUp, Support } from './laidCeiling.js';
+import { lineAt, stretchesAt } from './stretchesAt.js';
+import { type FacedWall, turnedAbout, wallsFaced } from './wallsFaced.js';
+
+/** How far the boards reach past the last timber towards a wall, at the worst place along it; grid steps. */
+interface Overhang {
+  readonly wall: number;
+  readonly reach: number;
+  readonly joist: string;
+  readonly piece: string;
+  /** On the wall. */
+  readonly place: Corner;
+}
+
+/**
+ * At each wall, the greatest distance from it to the last timber that really lies under the boards there, where that is too much.
+ * A place between two joists under the same piece is carried from both sides, and hangs over neither.
+ */
+export function overhangFindings(ceiling: LaidCeiling): Finding[] {
+  const { limit, steps, source } = givenRule(ceiling.set, 'perimeter.overhang');
+  // A joist said to run from wall to wall may be given as ending at the gap.
+  const slack = toGrid(numberOf(ceiling.set, 'perimeter.gap')) + toGrid(numberOf(ceiling.set, 'cut.tolerance'));
+  return ceiling.parts.flatMap((part) => {
+    const worst = new Map<number, Overhang>();
+    for (const piece of part.pieces) {
+      for (const each of [...beyondEnds(part, piece, slack), ...beyondEdges(part, piece)]) {
+        if (each.reach > (worst.get(each.wall)?.reach ?? steps)) worst.set(each.wall, each);
+      }
+    }
+    return [...worst.values()].map(({ wall, reach, joist, piece, place }) => {
+      const { x, y } = part.frame.back(place.u, place.v);
+      return finding('perimeter-overhang', 'warning', {
+        where: { piece, joist, wall, at: { x: fromGrid(x), y: fromGrid(y) } },
+        value: fromGrid(reach),
+        limit,
+        unit: 'mm',
+        source,
+      });
+    });
+  });
+}
+
+const runsWithJoists = ({ a, b }: FacedWall): boolean => Math.abs(b.v - a.v) >= Math.abs(b.u - a.u);
+
+/** Where the ends of a piece face walls that run with the joists. */
+function beyondEnds({ supports, walls }: LaidPart, up: PieceUp, slack: number): Overhang[] {
+  return (['low', 'high'] as const).flatMap((side, end) => {
+    if (up.piece.ends[end].meets !== 'wall') return [];
+    const inwards = side === 'low' ? 1 : -1;
+    return wallsFaced(up.outline, walls, side)
+      .filter(runsWithJoists)
+      .flatMap((faced) => {
+        const places = [faced.from, faced.to].map((v) => ({ u: lineAt(faced.a, faced.b, v), v }));
+        return places.flatMap((place) => {
+          const away = (support: Support, level: number): number => inwards * (support.centre(level) - place.u);
+          const under = supports.filter((support) => reachesUnder(support, up));
+          const levels = ({ low, high }: Support): number[] => [Math.max(low, up.low), Math.min(high, up.high)];
+          if (under.some((support) => levels(support).some((level) => away(support, level) < 0))) return [];
+          const here = under.filter(({ low, high }) => low - slack <= place.v && place.v <= high + slack);
+          const nearest = leastBy(here, (support) => away(support, place.v));
+          if (nearest === undefined) return [];
+          return [{ wall: faced.wall, reach: away(nearest, place.v), joist: nearest.joist.id, piece: up.piece.id, place }];
+        });
+      });
+  });
+}
+
+/** Whether some of a timber's centre line lies under a piece, its ends counted. */
+function reachesUnder({ low, high, centre }: Support, { outline, piece, ...up }: PieceUp): boolean {
+  const [from, to] = [Math.max(low, up.low), Math.min(high, up.high)];
+  if (from >= to) return false;
+  const joints = piece.ends.map(({ joist }) => joist);
+  return [from + 1, Math.round((from + to) / 2), to - 1].some((level) =>
+    stretchesAt(outline, level).some(([start, end]) => {
+      // Half of the gap at a butt joint is no part of the piece, and its joist is under it all the same.
+      const [before, after] = joints.map((joist) => (joist === undefined ? 0 : toGrid(JOINT)));
+      return start - before <= centre(level) && centre(level) <= end + after;
+    }),
+  );
+}
+
+/** More than half of any gap at a butt joint, mm, and less than any bay. */
+const JOINT = 10;
+
+/** Where the long edges of a piece face walls that run across the joists: joists that stop short of them. */
+function beyondEdges({ supports, crosspieces, walls }: LaidPart, up: PieceUp): Overhang[] {
+  const about = walls.map(([a, b]) => [turnedAbout(a), turnedAbout(b)] as const);
+  return (['low', 'high'] as const).flatMap((side) => {
+    const inwards = side === 'low' ? 1 : -1;
+    return wallsFaced(up.outline.map(turnedAbout), about, side)
+      .filter(({ a, b }) => Math.abs(b.v - a.v) > Math.abs(b.u - a.u))
+      .flatMap((faced) =>
+        supports.flatMap((support): Overhang[] => {
+          const end = side === 'low' ? Math.max(support.low, up.low) : Math.min(support.high, up.high);
+          const u = support.centre(end);
+          if (support.low >= up.high || support.high <= up.low || u < faced.from || u > faced.to) return [];
+          const wall = lineAt(faced.a, faced.b, u);
+          const across = crosspieces.filter(({ near, far }) => near <= u && u <= far).map(({ level }) => level);
+          const reaches = [side === 'low' ? support.low : support.high, ...across].map((level) => inwards * (level - wall));
+          const reach = Math.min(...reaches.map((each) => Math.max(0, each)));
+          return [{ wall: faced.wall, reach, joist: support.joist.id, piece: up.piece.id, place: { u, v: wall } }];
+        }),
+      );
+  });
+}
+
+function leastBy<T>(all: readonly T[], measure: (each: T) => number): T | undefined {
+  let least: T | undefined;
+  for (const each of all) if (least === undefined || measure(each) < measure(least)) least = each;
+  return least;
+}

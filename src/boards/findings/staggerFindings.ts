@@ -1,0 +1,27 @@
+import { type Finding, finding } from '../../rules/finding.js';
+import { fromGrid, toGrid } from '../../survey/grid.js';
+import { buttJoints } from './buttJoints.js';
+import { givenRule } from './givenRule.js';
+import type { LaidCeiling } from './laidCeiling.js';
+
+/** Butt joints of neighbouring rows that are closer than preferred. Rows of different zones are no neighbours. */
+export function staggerFindings({ set, parts }: LaidCeiling): Finding[] {
+  const { limit, steps, source } = givenRule(set, 'stagger.preferred');
+  return parts.flatMap(({ pieces }) => {
+    const joints = buttJoints(pieces).map(([before, { piece }]) => ({ before, piece, at: toGrid(piece.ends[0].position) }));
+    return joints.flatMap((here) =>
+      joints
+        .filter((above) => above.piece.row === here.piece.row + 1 && Math.abs(above.at - here.at) < steps)
+        .map((above) =>
+          finding('stagger', 'warning', {
+            where: { pieces: [here.piece.id, above.piece.id], row: here.piece.row },
+            value: fromGrid(Math.abs(above.at - here.at)),
+            limit,
+            unit: 'mm',
+            source,
+            words: { rows: `${here.piece.row} and ${above.piece.row}` },
+          }),
+        ),
+    );
+  });
+}

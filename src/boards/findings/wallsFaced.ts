@@ -1,0 +1,39 @@
+import { toGrid } from '../../survey/grid.js';
+import type { Corner } from '../openingsInPieces.js';
+import { lineAt, stretchesAt } from './stretchesAt.js';
+
+/** A wall in front of one end of a piece, and from where to where along it; grid steps. */
+export interface FacedWall {
+  /** Index of the side of the room. */
+  readonly wall: number;
+  readonly a: Corner;
+  readonly b: Corner;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A wall further from a piece than this has something else in front of it, mm: more than any gap that is left, less than any row or piece. */
+const IN_FRONT = 60;
+
+/** The walls in front of the low or high end of an outline; with corners turned about by {@link turnedAbout}, of its low or high edge. */
+export function wallsFaced(
+  outline: readonly Corner[],
+  walls: readonly (readonly [Corner, Corner])[],
+  side: 'low' | 'high',
+): FacedWall[] {
+  const levels = outline.map(({ v }) => v);
+  const [low, high] = [Math.min(...levels), Math.max(...levels)];
+  return walls.flatMap(([a, b], wall): FacedWall[] => {
+    const [from, to] = [Math.max(low, Math.min(a.v, b.v)), Math.min(high, Math.max(a.v, b.v))];
+    if (from >= to) return [];
+    const level = Math.round((from + to) / 2);
+    const stretches = stretchesAt(outline, level);
+    if (stretches.length === 0) return [];
+    const away =
+      side === 'low' ? stretches[0][0] - lineAt(a, b, level) : lineAt(a, b, level) - stretches[stretches.length - 1][1];
+    return away >= 0 && away <= toGrid(IN_FRONT) ? [{ wall, a, b, from, to }] : [];
+  });
+}
+
+/** The two axes of the frame in each other's place. */
+export const turnedAbout = ({ u, v }: Corner): Corner => ({ u: v, v: u });

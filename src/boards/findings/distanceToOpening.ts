@@ -6,8 +6,13 @@ import { inFrame } from './laidCeiling.js';
 import type { Near } from './nearestLines.js';
 import { stretchesAt } from './stretchesAt.js';
 
+interface Line {
+  readonly from: Corner;
+  readonly to: Corner;
+}
+
 /** How far a straight joint is from an opening, and the place of the joint that is nearest; grid steps, 0 where it runs into it. */
-export function distanceToOpening(frame: Frame, opening: Opening, from: Corner, to: Corner): Near {
+export function distanceToOpening(frame: Frame, opening: Opening, { from, to }: Line): Near {
   if (!('outline' in opening)) {
     const near = toPoint(inFrame(frame, opening.centre), from, to);
     return { ...near, away: Math.max(0, near.away - toGrid(opening.diameter / 2)) };

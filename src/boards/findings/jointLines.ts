@@ -1,3 +1,5 @@
+import type { RuleSet } from '../../rules/ruleSet.js';
+import { numberOf } from '../../rules/ruleValue.js';
 import { toGrid } from '../../survey/grid.js';
 import type { Corner } from '../openingsInPieces.js';
 import { buttJoints } from './buttJoints.js';
@@ -14,6 +16,12 @@ export interface JointLine {
   readonly from: Corner;
   readonly to: Corner;
 }
+
+/** All joints of a part of the ceiling. */
+export const jointLines = (part: LaidPart, set: RuleSet): JointLine[] => [
+  ...buttLines(part),
+  ...longLines(part, toGrid(numberOf(set, 'edgeJoint.gap') + numberOf(set, 'cut.tolerance'))),
+];
 
 /** The middle of the gap at each butt joint, as far as both boards reach along it. */
 export function buttLines({ pieces }: LaidPart): JointLine[] {
@@ -57,7 +65,7 @@ function endOf({ piece, outline }: PieceUp, end: 0 | 1): { readonly low: Corner;
 }
 
 /** Where long edges of neighbouring rows lie together; one line for each two pieces, or more where something parts them. */
-export function longLines({ pieces, rows }: LaidPart, gap: number): JointLine[] {
+function longLines({ pieces, rows }: LaidPart, gap: number): JointLine[] {
   return rows.slice(1).flatMap(({ row }) => {
     const [below, above] = [row - 1, row].map((number) => pieces.filter(({ piece }) => piece.row === number));
     return below.flatMap((lower) =>

@@ -30,10 +30,13 @@ export interface LaidPart {
   /** Noggings, trimmers and battens that run the way of the rows. */
   readonly crosspieces: readonly Crosspiece[];
   /** The sides of the whole room, in the order of its outline. */
-  readonly walls: readonly (readonly [Corner, Corner])[];
+  readonly walls: readonly Wall[];
   readonly pieces: readonly PieceUp[];
   readonly rows: readonly Row[];
 }
+
+/** A side of the room, from corner to corner. */
+export type Wall = readonly [Corner, Corner];
 
 /** A timber that boards lie across. */
 export interface Support {
@@ -84,7 +87,6 @@ interface Group {
 
 function laidPart(room: Room, { pieces, rows }: Described, { joists, direction }: Group): LaidPart {
   const frame = frameOf(direction);
-  const ring = corners(room.outline).map(({ x, y }) => frame.into({ x, y }));
   return {
     frame,
     supports: joists
@@ -92,10 +94,15 @@ function laidPart(room: Room, { pieces, rows }: Described, { joists, direction }
       .map((joist) => supportOf(joist, frame))
       .sort((a, b) => a.centre(a.low) + a.centre(a.high) - b.centre(b.low) - b.centre(b.high)),
     crosspieces: joists.filter((joist) => !runsUp(joist, frame)).map((joist) => crosspieceOf(joist, frame)),
-    walls: ring.map((corner, i) => [corner, ring[(i + 1) % ring.length]] as const),
+    walls: wallsOf(room, frame),
     pieces: pieces.map((piece) => pieceUp(piece, frame)),
     rows,
   };
+}
+
+export function wallsOf(room: Room, frame: Frame): Wall[] {
+  const ring = corners(room.outline).map(frame.into);
+  return ring.map((corner, i) => [corner, ring[(i + 1) % ring.length]]);
 }
 
 /** Plan coordinates in mm, in a frame and on the grid. */

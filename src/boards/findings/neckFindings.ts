@@ -12,7 +12,9 @@ export function neckFindings({ set, room, parts }: LaidCeiling): Finding[] {
   return parts.flatMap(({ frame, pieces }) =>
     pieces.flatMap(({ piece, outline, holes }): Finding[] => {
       if (outline.length <= 4 && holes.length === 0) return [];
-      const early = holes.filter((hole) => lights.every((light) => distanceToOpening(frame, light, hole[0], hole[1]).away > 0));
+      const early = holes.filter((hole) =>
+        lights.every((light) => distanceToOpening(frame, light, { from: hole[0], to: hole[1] }).away > 0),
+      );
       const neck = neckOf(outline, early);
       if (neck === undefined || neck >= steps) return [];
       return [

@@ -1,55 +1,22 @@
 import type { Finding } from '../../rules/finding.js';
-import type { Corner } from '../openingsInPieces.js';
+import { besideOldJoint, type OldJoint } from './besideOldJoint.js';
 import { givenRule } from './givenRule.js';
-import { buttLines, type JointLine, longLines } from './jointLines.js';
+import { jointLines } from './jointLines.js';
 import { inFrame, type LaidCeiling } from './laidCeiling.js';
-import { type Near, nearestLines } from './nearestLines.js';
-import { lineAt } from './stretchesAt.js';
+import { nearestLines } from './nearestLines.js';
 import { tellNear } from './tellNear.js';
-import { turnedAbout } from './wallsFaced.js';
 
 /** New joints over known joints of the old ceiling, or too near them: where it could not be helped. */
 export function oldJointFindings({ set, lining, parts }: LaidCeiling): Finding[] {
   if (lining.every(({ joints = [] }) => joints.length === 0)) return [];
   const rule = givenRule(set, 'oldJoint.clearance');
-  const gap = givenRule(set, 'edgeJoint.gap').steps + givenRule(set, 'cut.tolerance').steps;
   return parts.flatMap((part) => {
-    const lines = [...buttLines(part), ...longLines(part, gap)];
+    const lines = jointLines(part, set);
     return lining.flatMap(({ joints = [] }, layer) => {
-      const old = joints.map(([a, b]) => [inFrame(part.frame, a), inFrame(part.frame, b)] as const);
-      return nearestLines(lines, (line) => nearestOf(old, line, rule.steps)).map((near) =>
+      const old = joints.map(([a, b]): OldJoint => [inFrame(part.frame, a), inFrame(part.frame, b)]);
+      return nearestLines(lines, (line) => besideOldJoint(old, line, rule.steps)).map((near) =>
         tellNear('joint-over-old-joint', part.frame, near, rule, { other: `layer ${layer + 1} of the old ceiling` }),
       );
     });
   });
-}
-
-function nearestOf(old: readonly (readonly [Corner, Corner])[], line: JointLine, limit: number): Near | undefined {
-  let nearest: Near | undefined;
-  for (const joint of old) {
-    const near = beside(line, joint, limit);
-    if (near !== undefined && near.away < Math.min(limit, nearest?.away ?? limit)) nearest = near;
-  }
-  return nearest;
-}
-
-/**
- * How far apart a new joint and an old one are that run the same way; nothing where they run across each other or past each other.
- * A butt joint is beside an old one as long as the ends of the two are nearer than the limit: on the same joist they would make
- * one line.
- */
-function beside({ kind, from, to }: JointLine, old: readonly [Corner, Corner], limit: number): Near | undefined {
-  const turn = kind === 'butt joint' ? (corner: Corner): Corner => corner : turnedAbout;
-  const [p, q, r, s] = [from, to, ...old].map(turn);
-  if (r.v === s.v || Math.abs(s.v - r.v) < Math.abs(s.u - r.u)) return undefined;
-  const reach = kind === 'butt joint' ? limit : 0;
-  const [least, greatest] = [Math.min(r.v, s.v), Math.max(r.v, s.v)];
-  const [low, high] = [Math.max(p.v, least - reach), Math.min(q.v, greatest + reach)];
-  if (low >= high) return undefined;
-  const within = (v: number): number => Math.max(least, Math.min(greatest, v));
-  const apart = [low, high].map((v) => lineAt(p, q, v) - lineAt(r, s, within(v)));
-  const nearest = Math.abs(apart[0]) <= Math.abs(apart[1]) ? 0 : 1;
-  const v = [low, high][nearest];
-  const away = apart[0] < 0 === apart[1] < 0 ? Math.abs(apart[nearest]) : 0;
-  return { away, place: turn({ u: lineAt(p, q, v), v }) };
 }

@@ -32,16 +32,18 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
         if (each.reach > (worst.get(each.wall)?.reach ?? steps)) worst.set(each.wall, each);
       }
     }
-    return [...worst.values()].map(({ wall, reach, joist, piece, place }) => {
-      const { x, y } = part.frame.back(place.u, place.v);
-      return finding('perimeter-overhang', 'warning', {
-        where: { piece, joist, wall, at: { x: fromGrid(x), y: fromGrid(y) } },
-        value: fromGrid(reach),
-        limit,
-        unit: 'mm',
-        source,
+    return [...worst.values()]
+      .sort((a, b) => a.wall - b.wall)
+      .map(({ wall, reach, joist, piece, place }) => {
+        const { x, y } = part.frame.back(place.u, place.v);
+        return finding('perimeter-overhang', 'warning', {
+          where: { piece, joist, wall, at: { x: fromGrid(x), y: fromGrid(y) } },
+          value: fromGrid(reach),
+          limit,
+          unit: 'mm',
+          source,
+        });
       });
-    });
   });
 }
 

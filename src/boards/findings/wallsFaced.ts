@@ -1,5 +1,6 @@
 import { toGrid } from '../../survey/grid.js';
 import type { Corner } from '../openingsInPieces.js';
+import type { Wall } from './laidCeiling.js';
 import { lineAt, stretchesAt } from './stretchesAt.js';
 
 /** A wall in front of one end of a piece, and from where to where along it; grid steps. */
@@ -16,11 +17,7 @@ export interface FacedWall {
 const IN_FRONT = 60;
 
 /** The walls in front of the low or high end of an outline; with corners turned about by {@link turnedAbout}, of its low or high edge. */
-export function wallsFaced(
-  outline: readonly Corner[],
-  walls: readonly (readonly [Corner, Corner])[],
-  side: 'low' | 'high',
-): FacedWall[] {
+export function wallsFaced(outline: readonly Corner[], walls: readonly Wall[], side: 'low' | 'high'): FacedWall[] {
   const levels = outline.map(({ v }) => v);
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
   return walls.flatMap(([a, b], wall): FacedWall[] => {

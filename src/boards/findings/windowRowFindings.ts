@@ -2,13 +2,14 @@ import { type Finding, finding } from '../../rules/finding.js';
 import { commonPractice } from '../../rules/source.js';
 import type { LaidCeiling, LaidPart } from './laidCeiling.js';
 import { turnedAbout, wallsFaced } from './wallsFaced.js';
+import { windowsOf } from './windowsOf.js';
 
 /**
  * Ripped rows beside a window whose wall runs with the rows: the long joint on the other side of such a row lies nearer to the light
  * than it need. A ceiling of one row has no joint there.
  */
 export function windowRowFindings({ room, parts }: LaidCeiling): Finding[] {
-  const windows = (room.walls ?? []).filter(({ window }) => window).map(({ edge }) => edge);
+  const windows = windowsOf(room);
   if (windows.length === 0) return [];
   return parts.flatMap((part) => {
     if (part.rows.length < 2) return [];

@@ -97,7 +97,7 @@ export function planCeiling(job: Job): CeilingPlan {
     ...layout.findings.map(asBinding),
     ...wetFinish({ thickness: boards[0].thickness, finish: completed.finish }, located, rules),
     ...rememberedRules(rules, boards[0].thickness),
-    ...movementJoint(room, rules),
+    ...movementJoint([{ outline: room.outline, joists, direction }], layout.rows, rules),
     ...screwFindings,
   ]);
   const hold = findings.find((each) => each.severity === 'hold');

@@ -69,24 +69,35 @@ export interface PieceUp {
 
 export function laidCeiling({ request, set, located }: PlacementProblem, layout: Described): LaidCeiling {
   const { room, boards, lining = [] } = request;
-  const groups = [{ zone: undefined, joists: located.joists, direction: located.direction }];
   return {
     set,
     room,
     lining,
     boards,
-    parts: groups.map((group) => laidPart(room, layout, group)).filter(({ pieces }) => pieces.length > 0),
+    parts: groupsOf(located).map((group) => laidPart(room, layout, group)).filter(({ pieces }) => pieces.length > 0),
   };
 }
 
 interface Group {
-  readonly zone: string | undefined;
+  readonly zone?: string;
   readonly joists: readonly Joist[];
   readonly direction: Direction;
 }
 
-function laidPart(room: Room, { pieces, rows }: Described, { joists, direction }: Group): LaidPart {
+/** The joists of each zone, and those of all that lies outside zones. */
+function groupsOf(located: Group | readonly Group[]): Group[] {
+  const groups = new Map<string | undefined, Group>();
+  for (const { zone, joists, direction } of [located].flat() as Group[]) {
+    const known = groups.get(zone)?.joists ?? [];
+    groups.set(zone, { ...(zone !== undefined && { zone }), joists: [...new Set([...known, ...joists])], direction });
+  }
+  return [...groups.values()];
+}
+
+function laidPart(room: Room, layout: Described, { zone, joists, direction }: Group): LaidPart {
   const frame = frameOf(direction);
+  const pieces = layout.pieces.filter((piece) => piece.zone === zone);
+  const rows = layout.rows.filter((row) => row.zone === zone);
   return {
     frame,
     supports: joists

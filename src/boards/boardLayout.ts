@@ -50,6 +50,8 @@ export interface Row {
   readonly width: number;
   /** Whether the row is narrower than its boards. */
   readonly ripped: boolean;
+  /** Id of the zone that it lies in, where the room has zones. */
+  readonly zone?: string;
 }
 
 /** One piece of board as fixed. */
@@ -66,6 +68,15 @@ export interface Piece {
   /** As cut. */
   readonly cutLength: number;
   readonly width: number;
+  /** Lengths of the two long edges as cut; 0 where the piece comes to a point. */
+  readonly edgeLengths?: { readonly low: number; readonly high: number };
+  /** Id of the zone that it lies in, where the room has zones. */
+  readonly zone?: string;
+  /**
+   * Present where the piece differs from its mirror image: its outline as marked on the board lying face up, x along the board, y
+   * across it.
+   */
+  readonly hand?: { readonly view: 'face up'; readonly outline: readonly Point[] };
   /** The board it is cut from. */
   readonly board: string;
   /** Place on the board, from its low end and its low edge, the board lying the way it is fixed. */
@@ -85,6 +96,11 @@ export interface End {
   /** Plan coordinate across the joists: the joint's centre line, or the end of the piece at a wall or opening. */
   readonly position: number;
   readonly made: 'factory' | 'cut';
+  /**
+   * How far the end's corner at the high edge lies beyond its corner at the low edge, mm, positive towards the high end of the
+   * row; absent for a square end.
+   */
+  readonly rake?: number;
   readonly bearing?: Bearing;
 }
 

@@ -74,7 +74,7 @@ function acrossJoists(frame: Frame, { joists }: Field, rings: Rings): Way {
 
 function alongJoists(frame: Frame, { zone }: Field, rings: Rings, rows: readonly Row[]): Way {
   const run = longestRun(rings.map((ring) => ring.map(({ u, v }) => ({ u: v, v: u }))));
-  const own = rows.filter((row) => (row as { readonly zone?: string }).zone === zone);
+  const own = rows.filter((row) => row.zone === zone);
   const places = own.slice(1).map(({ row, low }) => ({ at: toGrid(low), name: `the joint of rows ${row - 1} and ${row}` }));
   return { run, places, where: ({ at }) => ({ at: onPlan(frame, run.level, at) }) };
 }

@@ -55,7 +55,7 @@ const BESIDE = 20;
 
 /** The side of a piece that lies along its butt joint: its two corners, the lower first. */
 function endOf({ piece, outline }: PieceUp, end: 0 | 1): { readonly low: Corner; readonly high: Corner } | undefined {
-  const { position, rake = 0 } = piece.ends[end] as { readonly position: number; readonly rake?: number };
+  const { position, rake = 0 } = piece.ends[end];
   const reach = toGrid(BESIDE + Math.abs(rake) / 2);
   const corners = outline.filter(({ u }) => Math.abs(u - toGrid(position)) <= reach);
   if (corners.length < 2) return undefined;

@@ -74,7 +74,9 @@ export function laidCeiling({ request, set, located }: PlacementProblem, layout:
     room,
     lining,
     boards,
-    parts: groupsOf(located).map((group) => laidPart(room, layout, group)).filter(({ pieces }) => pieces.length > 0),
+    parts: groupsOf(located)
+      .map((group) => laidPart(room, layout, group))
+      .filter(({ pieces }) => pieces.length > 0),
   };
 }
 

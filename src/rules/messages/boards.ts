@@ -46,7 +46,8 @@ export const boards: Messages = {
   },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.{place}',
-    remedy: 'Carry a joint of the building through the new boards, or make the two sides zones, so that no piece crosses the joint.',
+    remedy:
+      'Carry a joint of the building through the new boards, or make the two sides zones, so that no piece crosses the joint.',
   },
   'piece-neck-narrow': {
     message:

@@ -1,4 +1,4 @@
-import type { Corner } from './openingsInPieces.js';
+import type { FramePoint } from '../joists/frame.js';
 
 /** A piece no narrower than this share of what lies on both sides of the place is scribed or tapered there, not notched; common practice, no source. */
 const SHARE = { narrow: 3, whole: 4 };
@@ -13,7 +13,7 @@ const SHARE = { narrow: 3, whole: 4 };
  * @param outline - of the piece, `u` along the board and `v` across it; either winding
  * @param holes - cut before the piece goes up; what is cut out afterwards, as for lights, is none of them
  */
-export function neckOf(outline: readonly Corner[], holes: readonly (readonly Corner[])[] = []): number | undefined {
+export function neckOf(outline: readonly FramePoint[], holes: readonly (readonly FramePoint[])[] = []): number | undefined {
   const widths = widthsAlong([outline, ...holes]);
   const widestFrom: number[] = [];
   for (let i = widths.length - 1, widest = 0; i >= 0; i--) {
@@ -31,7 +31,7 @@ export function neckOf(outline: readonly Corner[], holes: readonly (readonly Cor
 }
 
 /** From end to end of the piece, just after each corner and just before the next: the widest that is left of it. */
-function widthsAlong(rings: readonly (readonly Corner[])[]): number[] {
+function widthsAlong(rings: readonly (readonly FramePoint[])[]): number[] {
   const places = [...new Set(rings.flat().map(({ u }) => u))].sort((a, b) => a - b);
   const edges = rings.flatMap((ring) => ring.map((a, i) => [a, ring[(i + 1) % ring.length]] as const));
   return places.slice(1).flatMap((to, i) => {
@@ -48,4 +48,4 @@ function widthsAlong(rings: readonly (readonly Corner[])[]): number[] {
   });
 }
 
-const levelAt = (a: Corner, b: Corner, u: number): number => Math.round(a.v + ((b.v - a.v) * (u - a.u)) / (b.u - a.u));
+const levelAt = (a: FramePoint, b: FramePoint, u: number): number => Math.round(a.v + ((b.v - a.v) * (u - a.u)) / (b.u - a.u));

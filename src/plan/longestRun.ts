@@ -1,5 +1,5 @@
 import { stretchesAt } from '../boards/findings/stretchesAt.js';
-import type { Corner } from '../boards/openingsInPieces.js';
+import type { FramePoint } from '../joists/frame.js';
 
 /** The longest straight way across an area, grid steps: from where to where, and at which level. */
 export interface LongestRun {
@@ -9,7 +9,7 @@ export interface LongestRun {
 }
 
 /** The longest stretch of an area along `u`. It lies at a corner's level, or just beside it where the side there is level. */
-export function longestRun(rings: readonly (readonly Corner[])[]): LongestRun {
+export function longestRun(rings: readonly (readonly FramePoint[])[]): LongestRun {
   const levels = [...new Set(rings.flat().map(({ v }) => v))];
   const runs = levels
     .flatMap((level) => [level - 1, level, level + 1])
@@ -18,7 +18,7 @@ export function longestRun(rings: readonly (readonly Corner[])[]): LongestRun {
 }
 
 /** Stretches of the outline less those of its holes, which lie wholly in it. */
-function stretchesIn([outline, ...holes]: readonly (readonly Corner[])[], level: number): (readonly [number, number])[] {
+function stretchesIn([outline, ...holes]: readonly (readonly FramePoint[])[], level: number): (readonly [number, number])[] {
   const ends = [outline, ...holes].flatMap((ring) => stretchesAt(ring, level).flat()).sort((a, b) => a - b);
   return ends.flatMap((from, i) => (i % 2 === 0 ? [[from, ends[i + 1]] as const] : []));
 }

@@ -1,6 +1,5 @@
 import type { Row } from '../boards/boardLayout.js';
-import type { Corner } from '../boards/openingsInPieces.js';
-import { centreAt, type Frame, frameOf } from '../joists/frame.js';
+import { centreAt, type Frame, type FramePoint, frameOf } from '../joists/frame.js';
 import type { LocatedZone } from '../joists/locateZones.js';
 import { type Finding, finding } from '../rules/finding.js';
 import { memoryNote } from '../rules/memoryNote.js';
@@ -54,7 +53,7 @@ interface Way {
   readonly where: (place: DividingPlace) => Finding['where'];
 }
 
-type Rings = readonly (readonly Corner[])[];
+type Rings = readonly (readonly FramePoint[])[];
 
 function acrossJoists(frame: Frame, { joists }: Field, rings: Rings): Way {
   const run = longestRun(rings);

@@ -1,11 +1,11 @@
-import type { Corner } from '../openingsInPieces.js';
+import type { FramePoint } from '../../joists/frame.js';
 import type { JointLine } from './jointLines.js';
 import type { Near } from './nearestLines.js';
 import { lineAt } from './stretchesAt.js';
 import { turnedAbout } from './wallsFaced.js';
 
 /** An old joint, from end to end. */
-export type OldJoint = readonly [Corner, Corner];
+export type OldJoint = readonly [FramePoint, FramePoint];
 
 /** The old joint that a new one is nearest to, of those nearer than the limit that run the same way. */
 export function besideOldJoint(old: readonly OldJoint[], line: JointLine, limit: number): Near | undefined {
@@ -23,7 +23,7 @@ export function besideOldJoint(old: readonly OldJoint[], line: JointLine, limit:
  * one line.
  */
 function beside({ kind, from, to }: JointLine, old: OldJoint, limit: number): Near | undefined {
-  const turn = kind === 'butt joint' ? (corner: Corner): Corner => corner : turnedAbout;
+  const turn = kind === 'butt joint' ? (corner: FramePoint): FramePoint => corner : turnedAbout;
   const [p, q, r, s] = [from, to, ...old].map(turn);
   if (r.v === s.v || Math.abs(s.v - r.v) < Math.abs(s.u - r.u)) return undefined;
   const reach = kind === 'butt joint' ? limit : 0;

@@ -1,14 +1,13 @@
-import type { Frame } from '../../joists/frame.js';
+import type { Frame, FramePoint } from '../../joists/frame.js';
 import { toGrid } from '../../survey/grid.js';
 import type { Opening } from '../../survey/room.js';
-import type { Corner } from '../openingsInPieces.js';
 import { inFrame } from './laidCeiling.js';
 import type { Near } from './nearestLines.js';
 import { stretchesAt } from './stretchesAt.js';
 
 interface Line {
-  readonly from: Corner;
-  readonly to: Corner;
+  readonly from: FramePoint;
+  readonly to: FramePoint;
 }
 
 /** How far a straight joint is from an opening, and the place of the joint that is nearest; grid steps, 0 where it runs into it. */
@@ -29,23 +28,24 @@ export function distanceToOpening(frame: Frame, opening: Opening, { from, to }: 
   return nearest;
 }
 
-function toSide(a: Corner, b: Corner, from: Corner, to: Corner): Near {
+function toSide(a: FramePoint, b: FramePoint, from: FramePoint, to: FramePoint): Near {
   const [p, q, r, s] = [turn(from, to, a), turn(from, to, b), turn(a, b, from), turn(a, b, to)];
   if (p * q < 0 && r * s < 0) return { away: 0, place: onLine(a, from, to) };
   const ofEnds = [from, to].map((end) => ({ away: toPoint(end, a, b).away, place: end }));
   return [toPoint(a, from, to), toPoint(b, from, to), ...ofEnds].reduce((least, each) => (each.away < least.away ? each : least));
 }
 
-const turn = (a: Corner, b: Corner, c: Corner): number => Math.sign((b.u - a.u) * (c.v - a.v) - (b.v - a.v) * (c.u - a.u));
+const turn = (a: FramePoint, b: FramePoint, c: FramePoint): number =>
+  Math.sign((b.u - a.u) * (c.v - a.v) - (b.v - a.v) * (c.u - a.u));
 
-function toPoint(point: Corner, from: Corner, to: Corner): Near {
+function toPoint(point: FramePoint, from: FramePoint, to: FramePoint): Near {
   const place = onLine(point, from, to);
   const [du, dv] = [point.u - place.u, point.v - place.v];
   return { away: Math.round(Math.sqrt(du * du + dv * dv)), place };
 }
 
 /** The place of a line from end to end that is nearest to a point. */
-function onLine({ u, v }: Corner, from: Corner, to: Corner): Corner {
+function onLine({ u, v }: FramePoint, from: FramePoint, to: FramePoint): FramePoint {
   const [du, dv] = [to.u - from.u, to.v - from.v];
   const share = ((u - from.u) * du + (v - from.v) * dv) / (du * du + dv * dv);
   const along = Math.max(0, Math.min(1, share));

@@ -1,7 +1,7 @@
+import type { FramePoint } from '../../joists/frame.js';
 import type { RuleSet } from '../../rules/ruleSet.js';
 import { numberOf } from '../../rules/ruleValue.js';
 import { toGrid } from '../../survey/grid.js';
-import type { Corner } from '../openingsInPieces.js';
 import { buttJoints } from './buttJoints.js';
 import type { LaidPart, PieceUp } from './laidCeiling.js';
 import { lineAt } from './stretchesAt.js';
@@ -13,8 +13,8 @@ export interface JointLine {
   readonly row: number;
   readonly joist?: string;
   /** The end with the lesser coordinate along the joint first. */
-  readonly from: Corner;
-  readonly to: Corner;
+  readonly from: FramePoint;
+  readonly to: FramePoint;
 }
 
 /** All joints of a part of the ceiling. */
@@ -31,7 +31,7 @@ export function buttLines({ pieces }: LaidPart): JointLine[] {
     const low = Math.max(before.low, after.low, ends?.low.v ?? -Infinity, starts?.low.v ?? -Infinity);
     const high = Math.min(before.high, after.high, ends?.high.v ?? Infinity, starts?.high.v ?? Infinity);
     if (low >= high) return [];
-    const at = (v: number): Corner => {
+    const at = (v: number): FramePoint => {
       const sides = [ends, starts].flatMap((each) => (each === undefined ? [] : [lineAt(each.low, each.high, v)]));
       const u = sides.length === 2 ? Math.round((sides[0] + sides[1]) / 2) : toGrid(position);
       return { u, v };
@@ -54,7 +54,7 @@ export function buttLines({ pieces }: LaidPart): JointLine[] {
 const BESIDE = 20;
 
 /** The side of a piece that lies along its butt joint: its two corners, the lower first. */
-function endOf({ piece, outline }: PieceUp, end: 0 | 1): { readonly low: Corner; readonly high: Corner } | undefined {
+function endOf({ piece, outline }: PieceUp, end: 0 | 1): { readonly low: FramePoint; readonly high: FramePoint } | undefined {
   const { position, rake = 0 } = piece.ends[end];
   const reach = toGrid(BESIDE + Math.abs(rake) / 2);
   const corners = outline.filter(({ u }) => Math.abs(u - toGrid(position)) <= reach);
@@ -96,7 +96,7 @@ function meeting(lower: PieceUp, upper: PieceUp, gap: number): JointLine[] {
 }
 
 /** Sides of a piece that run square to the joists, each from its lesser end. */
-const levelSides = ({ outline }: PieceUp): (readonly [Corner, Corner])[] =>
+const levelSides = ({ outline }: PieceUp): (readonly [FramePoint, FramePoint])[] =>
   outline.flatMap((a, i) => {
     const b = outline[(i + 1) % outline.length];
     return a.v === b.v ? [a.u < b.u ? ([a, b] as const) : ([b, a] as const)] : [];

@@ -1,4 +1,4 @@
-import { centreAt, type Frame, frameOf } from '../../joists/frame.js';
+import { centreAt, type Frame, type FramePoint, frameOf } from '../../joists/frame.js';
 import type { RuleSet } from '../../rules/ruleSet.js';
 import type { BoardStock } from '../../survey/boardStock.js';
 import { toGrid } from '../../survey/grid.js';
@@ -9,7 +9,6 @@ import type { Point } from '../../survey/point.js';
 import type { Room } from '../../survey/room.js';
 import type { Piece, Row } from '../boardLayout.js';
 import type { Described } from '../describeLayout.js';
-import type { Corner } from '../openingsInPieces.js';
 import type { PlacementProblem } from '../placementProblem.js';
 
 /** A ceiling with its boards up, as far as what is to be said of it depends on it. */
@@ -36,7 +35,7 @@ export interface LaidPart {
 }
 
 /** A side of the room, from corner to corner. */
-export type Wall = readonly [Corner, Corner];
+export type Wall = readonly [FramePoint, FramePoint];
 
 /** A timber that boards lie across. */
 export interface Support {
@@ -59,8 +58,8 @@ export interface Crosspiece {
 /** A piece with its shape; the extent is that of the outline. */
 export interface PieceUp {
   readonly piece: Piece;
-  readonly outline: readonly Corner[];
-  readonly holes: readonly (readonly Corner[])[];
+  readonly outline: readonly FramePoint[];
+  readonly holes: readonly (readonly FramePoint[])[];
   readonly near: number;
   readonly far: number;
   readonly low: number;
@@ -119,7 +118,7 @@ export function wallsOf(room: Room, frame: Frame): Wall[] {
 }
 
 /** Plan coordinates in mm, in a frame and on the grid. */
-export const inFrame = (frame: Frame, { x, y }: Point): Corner => frame.into({ x: toGrid(x), y: toGrid(y) });
+export const inFrame = (frame: Frame, { x, y }: Point): FramePoint => frame.into({ x: toGrid(x), y: toGrid(y) });
 
 function runsUp({ start, end }: Joist, frame: Frame): boolean {
   const [a, b] = [inFrame(frame, start), inFrame(frame, end)];

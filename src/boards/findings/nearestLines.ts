@@ -1,10 +1,10 @@
-import type { Corner } from '../openingsInPieces.js';
+import type { FramePoint } from '../../joists/frame.js';
 import type { JointLine } from './jointLines.js';
 
 /** How far a joint is from something, and where; grid steps. */
 export interface Near {
   readonly away: number;
-  readonly place: Corner;
+  readonly place: FramePoint;
 }
 
 export interface NearLine extends Near {

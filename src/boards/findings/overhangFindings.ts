@@ -1,7 +1,7 @@
+import type { FramePoint } from '../../joists/frame.js';
 import { type Finding, finding } from '../../rules/finding.js';
 import { numberOf } from '../../rules/ruleValue.js';
 import { fromGrid, toGrid } from '../../survey/grid.js';
-import type { Corner } from '../openingsInPieces.js';
 import { givenRule } from './givenRule.js';
 import type { LaidCeiling, LaidPart, PieceUp, Support } from './laidCeiling.js';
 import { lineAt, stretchesAt } from './stretchesAt.js';
@@ -14,7 +14,7 @@ interface Overhang {
   readonly joist: string;
   readonly piece: string;
   /** On the wall. */
-  readonly place: Corner;
+  readonly place: FramePoint;
 }
 
 /**

@@ -1,5 +1,5 @@
+import type { FramePoint } from '../../joists/frame.js';
 import { toGrid } from '../../survey/grid.js';
-import type { Corner } from '../openingsInPieces.js';
 import type { Wall } from './laidCeiling.js';
 import { lineAt, stretchesAt } from './stretchesAt.js';
 
@@ -7,8 +7,8 @@ import { lineAt, stretchesAt } from './stretchesAt.js';
 export interface FacedWall {
   /** Index of the side of the room. */
   readonly wall: number;
-  readonly a: Corner;
-  readonly b: Corner;
+  readonly a: FramePoint;
+  readonly b: FramePoint;
   readonly from: number;
   readonly to: number;
 }
@@ -17,7 +17,7 @@ export interface FacedWall {
 const IN_FRONT = 60;
 
 /** The walls in front of the low or high end of an outline; with corners turned about by {@link turnedAbout}, of its low or high edge. */
-export function wallsFaced(outline: readonly Corner[], walls: readonly Wall[], side: 'low' | 'high'): FacedWall[] {
+export function wallsFaced(outline: readonly FramePoint[], walls: readonly Wall[], side: 'low' | 'high'): FacedWall[] {
   const levels = outline.map(({ v }) => v);
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
   return walls.flatMap(([a, b], wall): FacedWall[] => {
@@ -33,4 +33,4 @@ export function wallsFaced(outline: readonly Corner[], walls: readonly Wall[], s
 }
 
 /** The two axes of the frame in each other's place. */
-export const turnedAbout = ({ u, v }: Corner): Corner => ({ u: v, v: u });
+export const turnedAbout = ({ u, v }: FramePoint): FramePoint => ({ u: v, v: u });

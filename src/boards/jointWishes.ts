@@ -1,4 +1,5 @@
 import { bearingOf } from '../joists/bearing.js';
+import type { FramePoint } from '../joists/frame.js';
 import { numberOf } from '../rules/ruleValue.js';
 import { toGrid } from '../survey/grid.js';
 import { besideHatchCorner } from './findings/besideHatchCorner.js';
@@ -50,13 +51,11 @@ export function jointWishes(problem: PlacementProblem): (band: Band, joist: numb
   return (band, joist, at) => ({ ...ofJoist[joist], ...near('butt joint', { u: at, v: band.low }, { u: at, v: band.high }) });
 }
 
-interface Place {
-  readonly u: number;
-  readonly v: number;
-}
+/** Most ceilings have nothing that a joint could be too near to. */
+const NOTHING: Nearness = { onOldJoint: 0, nearHatchCorner: 0, nearWindow: 0, nearOpening: 0 };
 
 /** What a line from place to place of the problem comes too near to. */
-export function nearnessOf(problem: PlacementProblem): (kind: JointLine['kind'], from: Place, to: Place) => Nearness {
+export function nearnessOf(problem: PlacementProblem): (kind: JointLine['kind'], from: FramePoint, to: FramePoint) => Nearness {
   const { request, frame, set } = problem;
   const { room, lining = [] } = request;
   const steps = (key: Parameters<typeof numberOf>[1]): number => toGrid(numberOf(set, key));
@@ -67,6 +66,7 @@ export function nearnessOf(problem: PlacementProblem): (kind: JointLine['kind'],
   const [walls, windows] = [wallsOf(room, frame), windowsOf(room)];
   const [clear, corner, light] = [steps('oldJoint.clearance'), steps('hatch.cornerClearance'), steps('light.jointDistance')];
   const beside = steps('opening.jointClearance');
+  if (old.length + openings.length + windows.length === 0) return () => NOTHING;
   return (kind, from, to) => {
     const ends = [from, to].map(({ u, v }) => inFrame(frame, problem.toPlan(u, v)));
     ends.sort((a, b) => (kind === 'butt joint' ? a.v - b.v : a.u - b.u));

@@ -12,12 +12,13 @@ export function inLightOf(walls: readonly Wall[], edge: number, { from, to }: Jo
   if (Math.abs(b.v - a.v) < Math.abs(b.u - a.u)) return undefined;
   const [low, high] = [Math.max(from.v, Math.min(a.v, b.v)), Math.min(to.v, Math.max(a.v, b.v))];
   if (low >= high) return undefined;
-  const middle = Math.round((low + high) / 2);
-  const seen = [lineAt(a, b, middle), lineAt(from, to, middle)];
-  const ring = walls.map(([corner]) => corner);
-  if (!stretchesAt(ring, middle).some(([start, end]) => seen.every((u) => start <= u && u <= end))) return undefined;
   const places = [low, high].map((v) => ({ u: lineAt(from, to, v), v }));
   const aways = places.map(({ u, v }) => Math.abs(u - lineAt(a, b, v)));
   const nearest = aways[0] <= aways[1] ? 0 : 1;
-  return aways[nearest] < limit ? { away: aways[nearest], place: places[nearest] } : undefined;
+  if (aways[nearest] >= limit) return undefined;
+  const middle = Math.round((low + high) / 2);
+  const seen = [lineAt(a, b, middle), lineAt(from, to, middle)];
+  const room = walls.map(([corner]) => corner);
+  if (!stretchesAt(room, middle).some(([start, end]) => seen.every((u) => start <= u && u <= end))) return undefined;
+  return { away: aways[nearest], place: places[nearest] };
 }

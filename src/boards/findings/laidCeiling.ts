@@ -126,8 +126,9 @@ function runsUp({ start, end }: Joist, frame: Frame): boolean {
 }
 
 function supportOf(joist: Joist, frame: Frame): Support {
-  const [a, b] = [inFrame(frame, joist.start).v, inFrame(frame, joist.end).v];
-  return { joist, low: Math.min(a, b), high: Math.max(a, b), centre: (v) => centreAt(joist, frame, v) };
+  const [start, end] = [inFrame(frame, joist.start), inFrame(frame, joist.end)];
+  const centre = start.u === end.u ? () => start.u : (v: number) => centreAt(joist, frame, v);
+  return { joist, low: Math.min(start.v, end.v), high: Math.max(start.v, end.v), centre };
 }
 
 function crosspieceOf(joist: Joist, frame: Frame): Crosspiece {

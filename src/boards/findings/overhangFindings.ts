@@ -3,7 +3,7 @@ import { type Finding, finding } from '../../rules/finding.js';
 import { numberOf } from '../../rules/ruleValue.js';
 import { fromGrid, toGrid } from '../../survey/grid.js';
 import { givenRule } from './givenRule.js';
-import type { LaidCeiling, LaidPart, PieceUp, Support } from './laidCeiling.js';
+import type { LaidCeiling, LaidPart, PieceUp, Support, Wall } from './laidCeiling.js';
 import { lineAt, stretchesAt } from './stretchesAt.js';
 import { type FacedWall, turnedAbout, wallsFaced } from './wallsFaced.js';
 
@@ -27,8 +27,9 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
   const slack = toGrid(numberOf(ceiling.set, 'perimeter.gap')) + toGrid(numberOf(ceiling.set, 'cut.tolerance'));
   return ceiling.parts.flatMap((part) => {
     const worst = new Map<number, Overhang>();
+    const about = part.walls.map(([a, b]): Wall => [turnedAbout(a), turnedAbout(b)]);
     for (const piece of part.pieces) {
-      for (const each of [...beyondEnds(part, piece, slack), ...beyondEdges(part, piece)]) {
+      for (const each of [...beyondEnds(part, piece, slack), ...beyondEdges(part, piece, about)]) {
         if (each.reach > (worst.get(each.wall)?.reach ?? steps)) worst.set(each.wall, each);
       }
     }
@@ -51,31 +52,35 @@ const runsWithJoists = ({ a, b }: FacedWall): boolean => Math.abs(b.v - a.v) >= 
 
 /** Where the ends of a piece face walls that run with the joists. */
 function beyondEnds({ supports, walls }: LaidPart, up: PieceUp, slack: number): Overhang[] {
-  return (['low', 'high'] as const).flatMap((side, end) => {
-    if (up.piece.ends[end].meets !== 'wall') return [];
-    const inwards = side === 'low' ? 1 : -1;
-    return wallsFaced(up.outline, walls, side)
-      .filter(runsWithJoists)
-      .flatMap((faced) => {
-        const places = [faced.from, faced.to].map((v) => ({ u: lineAt(faced.a, faced.b, v), v }));
-        return places.flatMap((place) => {
-          const away = (support: Support, level: number): number => inwards * (support.centre(level) - place.u);
-          const under = supports.filter((support) => reachesUnder(support, up));
-          const levels = ({ low, high }: Support): number[] => [Math.max(low, up.low), Math.min(high, up.high)];
-          if (under.some((support) => levels(support).some((level) => away(support, level) < 0))) return [];
-          const here = under.filter(({ low, high }) => low - slack <= place.v && place.v <= high + slack);
-          const nearest = leastBy(here, (support) => away(support, place.v));
-          if (nearest === undefined) return [];
-          return [{ wall: faced.wall, reach: away(nearest, place.v), joist: nearest.joist.id, piece: up.piece.id, place }];
-        });
-      });
-  });
+  const faced = (['low', 'high'] as const).flatMap((side, end) =>
+    up.piece.ends[end].meets === 'wall'
+      ? wallsFaced(up.outline, walls, side)
+          .filter(runsWithJoists)
+          .map((each) => ({ ...each, inwards: side === 'low' ? 1 : -1 }))
+      : [],
+  );
+  if (faced.length === 0) return [];
+  const under = supports.filter((support) => reachesUnder(support, up));
+  return faced.flatMap(({ wall, a, b, from, to, inwards }) =>
+    [from, to].flatMap((v): Overhang[] => {
+      const place = { u: lineAt(a, b, v), v };
+      const away = ({ centre }: Support, level: number): number => inwards * (centre(level) - place.u);
+      const ends = ({ low, high }: Support): number[] => [Math.max(low, up.low), Math.min(high, up.high)];
+      if (under.some((support) => ends(support).some((level) => away(support, level) < 0))) return [];
+      const here = under.filter(({ low, high }) => low - slack <= v && v <= high + slack);
+      const nearest = leastBy(here, (support) => away(support, v));
+      if (nearest === undefined) return [];
+      return [{ wall, reach: away(nearest, v), joist: nearest.joist.id, piece: up.piece.id, place }];
+    }),
+  );
 }
 
 /** Whether some of a timber's centre line lies under a piece, its ends counted. */
 function reachesUnder({ low, high, centre }: Support, { outline, piece, ...up }: PieceUp): boolean {
   const [from, to] = [Math.max(low, up.low), Math.min(high, up.high)];
   if (from >= to) return false;
+  const [first, last] = [centre(from), centre(to)];
+  if (Math.max(first, last) < up.near - toGrid(JOINT) || Math.min(first, last) > up.far + toGrid(JOINT)) return false;
   const joints = piece.ends.map(({ joist }) => joist);
   return [from + 1, Math.round((from + to) / 2), to - 1].some((level) =>
     stretchesAt(outline, level).some(([start, end]) => {
@@ -90,8 +95,7 @@ function reachesUnder({ low, high, centre }: Support, { outline, piece, ...up }:
 const JOINT = 10;
 
 /** Where the long edges of a piece face walls that run across the joists: joists that stop short of them. */
-function beyondEdges({ supports, crosspieces, walls }: LaidPart, up: PieceUp): Overhang[] {
-  const about = walls.map(([a, b]) => [turnedAbout(a), turnedAbout(b)] as const);
+function beyondEdges({ supports, crosspieces }: LaidPart, up: PieceUp, about: readonly Wall[]): Overhang[] {
   return (['low', 'high'] as const).flatMap((side) => {
     const inwards = side === 'low' ? 1 : -1;
     return wallsFaced(up.outline.map(turnedAbout), about, side)

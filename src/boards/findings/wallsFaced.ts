@@ -1,5 +1,6 @@
 import type { FramePoint } from '../../joists/frame.js';
 import { toGrid } from '../../survey/grid.js';
+import { extentOf } from '../../survey/outline.js';
 import type { Wall } from './laidCeiling.js';
 import { lineAt, stretchesAt } from './stretchesAt.js';
 
@@ -18,17 +19,17 @@ const IN_FRONT = 60;
 
 /** The walls in front of the low or high end of an outline; with corners turned about by {@link turnedAbout}, of its low or high edge. */
 export function wallsFaced(outline: readonly FramePoint[], walls: readonly Wall[], side: 'low' | 'high'): FacedWall[] {
-  const levels = outline.map(({ v }) => v);
-  const [low, high] = [Math.min(...levels), Math.max(...levels)];
+  const { left, right, low, high } = extentOf(outline.map(({ u, v }) => ({ x: u, y: v })));
+  const reach = toGrid(IN_FRONT);
   return walls.flatMap(([a, b], wall): FacedWall[] => {
     const [from, to] = [Math.max(low, Math.min(a.v, b.v)), Math.min(high, Math.max(a.v, b.v))];
-    if (from >= to) return [];
+    if (from >= to || Math.min(a.u, b.u) > right + reach || Math.max(a.u, b.u) < left - reach) return [];
     const level = Math.round((from + to) / 2);
     const stretches = stretchesAt(outline, level);
     if (stretches.length === 0) return [];
     const away =
       side === 'low' ? stretches[0][0] - lineAt(a, b, level) : lineAt(a, b, level) - stretches[stretches.length - 1][1];
-    return away >= 0 && away <= toGrid(IN_FRONT) ? [{ wall, a, b, from, to }] : [];
+    return away >= 0 && away <= reach ? [{ wall, a, b, from, to }] : [];
   });
 }
 

@@ -1,6 +1,6 @@
 import type { PackedBoard, WantedPiece } from './laid.js';
 import { sizeFrom } from './pieceKinds.js';
-import type { Stock } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 
 /** Where things lie on a board, in grid steps from its low end and its low edge. */
 export interface BoardPlan {
@@ -26,9 +26,9 @@ export interface GridCut {
 
 /**
  * How a board is cut: whole pieces from its low end, then strips. Factory ends go to butt joints and bound edges to the next
- * row where the board has any left, cut ones to the wall. `rows` is the number of rows.
+ * row where the board has any left, cut ones to the wall. A piece that is no rectangle is cut from the one about it.
  */
-export function cutsOf(rows: number, wanted: readonly WantedPiece[], board: PackedBoard): BoardPlan {
+export function cutsOf(wanted: readonly WantedPiece[], board: PackedBoard): BoardPlan {
   const { stock, whole, strips } = board;
   const plan = { places: new Map<number, Place>(), cuts: [] as GridCut[], offcuts: [] as Place[] };
   const full = { across: 0, width: stock.width };
@@ -37,7 +37,7 @@ export function cutsOf(rows: number, wanted: readonly WantedPiece[], board: Pack
   const from = whole.length === 0 ? 0 : used + stock.kerf;
   // The strip at the low edge keeps the low bound edge: it suits a row whose ripped edge faces the high wall.
   const order = [...strips].sort((a, b) => b.width - a.width);
-  const high = rows > 1 ? order.find(({ pieces }) => pieces.every((index) => wanted[index].row === 0)) : undefined;
+  const high = order.find(({ pieces }) => pieces.every((index) => wanted[index].rippedLow));
   let across = 0;
   for (const strip of order) {
     if (strip === high) continue;
@@ -50,7 +50,7 @@ export function cutsOf(rows: number, wanted: readonly WantedPiece[], board: Pack
   if (high !== undefined) {
     top -= high.width;
     layAlong(plan, stock, wanted, high.pieces, { from, across: top, width: high.width, toEnd: true });
-    const ripped = plan.cuts.some(({ kind, at }) => kind === 'rip' && top - at <= stock.kerf);
+    const ripped = plan.cuts.some(({ kind, at, to }) => kind === 'rip' && to === stock.length && at <= top && top - at <= stock.kerf);
     if (top > 0 && !ripped) plan.cuts.push({ kind: 'rip', at: top, from, to: stock.length });
     top = Math.max(across, top - (ripped ? 0 : stock.kerf));
   }
@@ -78,10 +78,12 @@ function layAlong(
   const put = (index: number, along: number): number => {
     const length = sizeFrom(stock, wanted[index].piece);
     // A piece of a narrower row may follow in a strip, and is ripped to its own width.
-    const own = Math.min(width, wanted[index].width);
-    plan.places.set(index, { along, across, length, width: own });
-    if (own < width) plan.cuts.push({ kind: 'rip', at: across + own, from: along, to: along + length });
-    const beside = { along, across: across + own + stock.kerf, length, width: width - own - stock.kerf };
+    const { cutWidth, atHigh } = wanted[index];
+    const own = Math.min(width, cutWidth);
+    const spare = width - own;
+    plan.places.set(index, { along, across: atHigh ? across + spare : across, length, width: own });
+    if (spare > 0) plan.cuts.push({ kind: 'rip', at: atHigh ? across + spare : across + own, from: along, to: along + length });
+    const beside = { along, across: atHigh ? across : across + own + stock.kerf, length, width: spare - stock.kerf };
     if (beside.width > 0) plan.offcuts.push(beside);
     return along + length;
   };

@@ -4,10 +4,13 @@ import { areaM2 } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Board, BoardLayout, End, Offcut, Piece, Row } from './boardLayout.js';
 import { type BoardPlan, cutsOf, type Place } from './cutsOfBoard.js';
-import type { Laid, PackedBoard } from './laid.js';
+import { jointLength } from './jointLength.js';
+import type { Laid, PackedBoard, WantedPiece } from './laid.js';
 import { type LaidEnd, type LaidPiece, laidPieces } from './laidPieces.js';
-import { cutOut } from './openingsInPieces.js';
-import type { PlacementProblem, Stock } from './placementProblem.js';
+import type { Part } from './partsOf.js';
+import { pieceMarks } from './pieceMarks.js';
+import type { PlacementProblem } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 
 /** The part of a result that a layout itself determines. */
 export type Described = Pick<
@@ -26,22 +29,26 @@ export type Described = Pick<
   | 'jointLength'
 >;
 
-/** Says a layout in plan coordinates and mm. Nothing when an opening would leave a piece in two. */
-export function describeLayout(problem: PlacementProblem, laid: Laid): Described | undefined {
-  const order = inPlanOrder(problem, laid);
-  const plans = laid.boards.map((board) => cutsOf(laid.rows.length, laid.wanted, board));
-  const pieces: Piece[] = [];
+/** Says a layout in plan coordinates and mm. */
+export function describeLayout(problem: PlacementProblem, laid: Laid): Described {
+  const numbers = rowNumbers(problem, laid);
+  const inPlace = laidPieces(problem, laid);
+  const order = inPlanOrder(problem, numbers, inPlace);
+  const wanted = laid.wanted.map((each, index) => asCut(each, inPlace[index]));
+  const plans = laid.boards.map((board) => cutsOf(wanted, board));
   const ofPiece = new Map<number, { board: number; place: Place }>();
   for (const [board, plan] of plans.entries()) for (const [index, place] of plan.places) ofPiece.set(index, { board, place });
   const named = nameBoards(order, ofPiece);
-  for (const each of order) {
+  let inRow = 0;
+  const pieces = order.map((each, at): Piece => {
+    inRow = order[at - 1]?.row === each.row ? inRow + 1 : 1;
     const { board, place } = ofPiece.get(each.index) as { board: number; place: Place };
-    const piece = describePiece(problem, each, laid.boards[board].stock, place, named[board]);
-    if (piece === undefined) return undefined;
-    pieces.push(piece);
-  }
+    const { stock } = laid.boards[board];
+    const lies = mirroredOf(problem, laid, laid.boards[board]);
+    return describePiece(problem, each, { row: numbers[each.row], place: inRow }, { stock, place, board: named[board], lies });
+  });
   const boards = plans
-    .map((plan, index) => describeBoard(problem, laid.boards[index], plan, named[index]))
+    .map((plan, index) => describeBoard(mirroredOf(problem, laid, laid.boards[index]), laid.boards[index], plan, named[index]))
     .sort((a, b) => Number(a.id.slice(1)) - Number(b.id.slice(1)));
   const area = pieces.reduce((sum, piece) => sum + pieceArea(piece), 0);
   const bought = laid.boards.reduce((sum, { stock }) => sum + stock.area, 0) / 1e6;
@@ -52,8 +59,8 @@ export function describeLayout(problem: PlacementProblem, laid: Laid): Described
     offcuts: boards
       .flatMap((board) => board.offcuts)
       .sort((a, b) => b.length * b.width - a.length * a.width || (a.board < b.board ? -1 : 1)),
-    rows: describeRows(problem, laid),
-    endJoints: laid.measures.joints,
+    rows: describeRows(problem, laid, numbers),
+    endJoints: order.reduce((sum, { ends }) => sum + ends[1].joints, 0),
     boardsBought: laid.boards.length,
     boardsByStock: problem.stocks
       .map(({ board }) => ({ stock: board.id, count: laid.boards.filter(({ stock }) => stock.board.id === board.id).length }))
@@ -64,8 +71,14 @@ export function describeLayout(problem: PlacementProblem, laid: Laid): Described
     areaM2: rounded(area),
     wasteAreaM2: rounded(bought - area),
     cuts: boards.reduce((sum, board) => sum + board.cuts.length, 0),
-    jointLength: jointLength(laid, order),
+    jointLength: jointLength(order),
   };
+}
+
+/** A piece that is no rectangle is cut from the one about it: half a gap can make that a hair less than its place. */
+function asCut(wanted: WantedPiece, { box }: LaidPiece): WantedPiece {
+  if (wanted.piece.box === undefined) return wanted;
+  return { ...wanted, piece: { ...wanted.piece, cut: box.far - box.near }, cutWidth: box.high - box.low };
 }
 
 const rounded = (squareMetres: number): number => Math.round(squareMetres * 1e6) / 1e6;
@@ -73,12 +86,35 @@ const rounded = (squareMetres: number): number => Math.round(squareMetres * 1e6)
 const pieceArea = (piece: Piece): number =>
   areaM2(piece.outline) - (piece.holes ?? []).reduce((sum, hole) => sum + areaM2(hole), 0);
 
-/** Rows and pieces in the order of the plan: from the low wall, from the low end. */
-function inPlanOrder(problem: PlacementProblem, laid: Laid): readonly LaidPiece[] {
-  const { mirrored } = problem;
-  return [...laidPieces(problem, laid)].sort(
-    (a, b) => (mirrored.v ? b.row - a.row : a.row - b.row) || (mirrored.u ? b.box.near - a.box.near : a.box.near - b.box.near),
-  );
+/** For each row its number on the plan: through all parts, in each of them from the low wall. */
+function rowNumbers({ parts }: PlacementProblem, { rows }: Laid): number[] {
+  return rows.map(({ band: { part } }, row) => {
+    const first = rows.findIndex(({ band }) => band.part === part);
+    const count = rows.filter(({ band }) => band.part === part).length;
+    return parts[part].mirrored.v ? 2 * first + count - row : row + 1;
+  });
+}
+
+/** In the order of the plan: row by row, in each of them from the low end. */
+function inPlanOrder(
+  { parts }: PlacementProblem,
+  numbers: readonly number[],
+  pieces: readonly LaidPiece[],
+): readonly LaidPiece[] {
+  return [...pieces].sort((a, b) => {
+    const { u, v } = parts[a.band.part].mirrored;
+    return (
+      numbers[a.row] - numbers[b.row] ||
+      (u ? b.box.far - a.box.far : a.box.near - b.box.near) ||
+      (v ? b.box.high - a.box.high : a.box.low - b.box.low)
+    );
+  });
+}
+
+/** A board is told the way its pieces lie: seen from the ends from which their part is looked at. */
+function mirroredOf({ parts }: PlacementProblem, { wanted, rows }: Laid, { whole, strips }: PackedBoard): Part['mirrored'] {
+  const [first] = [...whole, ...strips.flatMap(({ pieces }) => pieces)];
+  return parts[rows[wanted[first].row].band.part].mirrored;
 }
 
 /** B1, B2 … in the order in which the pieces need them. */
@@ -92,35 +128,50 @@ function nameBoards(order: readonly LaidPiece[], ofPiece: ReadonlyMap<number, { 
   return names;
 }
 
-function describePiece(problem: PlacementProblem, each: LaidPiece, stock: Stock, place: Place, board: string): Piece | undefined {
-  const { mirrored, toPlan } = problem;
-  const shape = cutOut(each.box, problem.openings);
-  if (shape === undefined) return undefined;
-  const ring = (corners: readonly { readonly u: number; readonly v: number }[]): Point[] => {
-    const points = corners.map(({ u, v }) => toPlan(u, v));
+/** The board that a piece is cut from, where on it, and the way it is told. */
+interface FromBoard {
+  readonly stock: Stock;
+  readonly place: Place;
+  readonly board: string;
+  readonly lies: Part['mirrored'];
+}
+
+function describePiece(
+  problem: PlacementProblem,
+  each: LaidPiece,
+  { row, place: number }: { readonly row: number; readonly place: number },
+  { stock, place, board, lies }: FromBoard,
+): Piece {
+  const part = problem.parts[each.band.part];
+  const { mirrored, toPlan, zone } = part;
+  const ring = (corners: readonly Point[]): Point[] => {
+    const points = corners.map(({ x, y }) => toPlan(x, y));
     return turnsLeft(points) ? points : points.reverse();
   };
-  const outline = ring(shape.outline);
-  const holes = shape.holes.map(ring);
-  const { row, rows, place: number } = each;
-  const rowNumber = mirrored.v ? rows - row : row + 1;
-  const ends = [
-    describeEnd(problem, each.ends[0], place.along === 0),
-    describeEnd(problem, each.ends[1], place.along + place.length === stock.length),
-  ];
-  const edges = [place.across === 0, place.across + place.width === stock.width].map((bound) =>
-    bound ? ('bound' as const) : ('cut' as const),
-  );
+  const outline = ring(each.shape.outline);
+  const holes = each.shape.holes.map(ring);
+  const marks = pieceMarks(part, each.shape);
+  const atEnds = [place.along === 0, place.along + place.length === stock.length];
+  const atEdges = [place.across === 0, place.across + place.width === stock.width];
+  // On a board that pieces of two parts share, one of them may lie the other way round than its part is looked at.
+  const isTurned = { u: lies.u !== mirrored.u, v: lies.v !== mirrored.v };
+  if (isTurned.u) atEnds.reverse();
+  if (isTurned.v) atEdges.reverse();
+  const ends = atEnds.map((factory, end) => describeEnd(problem, part, each.ends[end], marks.rakes[end], factory));
+  const edges = atEdges.map((bound) => (bound ? ('bound' as const) : ('cut' as const)));
   const piece = {
-    id: `${rowNumber}.${mirrored.u ? each.count - number : number + 1}`,
-    row: rowNumber,
+    id: `${row}.${number}`,
+    row,
+    ...(zone !== undefined && { zone }),
     outline,
     ...(holes.length > 0 && { holes }),
     length: fromGrid(each.nominal),
     cutLength: fromGrid(place.length),
-    width: fromGrid(each.width),
+    width: fromGrid(each.box.high - each.box.low),
+    edgeLengths: marks.edgeLengths,
+    ...(marks.hand !== undefined && { hand: marks.hand }),
     board,
-    at: placeOnPlan(problem, stock, place),
+    at: placeOnPlan(lies, stock, place),
     ends: (mirrored.u ? ends.reverse() : ends) as unknown as [End, End],
     edges: mirrored.v ? { low: edges[1], high: edges[0] } : { low: edges[0], high: edges[1] },
     tight: each.nominal >= stock.length || place.length > stock.length - stock.lengthTolerance,
@@ -138,27 +189,33 @@ function turnsLeft(points: readonly Point[]): boolean {
   return doubled > 0;
 }
 
-function describeEnd(problem: PlacementProblem, end: LaidEnd, factory: boolean): End {
-  const { x, y } = problem.toPlan(end.position, 0);
+function describeEnd(
+  { joists, set }: PlacementProblem,
+  { toPlan, frame }: Part,
+  end: LaidEnd,
+  rake: number | undefined,
+  factory: boolean,
+): End {
+  const { x, y } = toPlan(end.position, 0);
   const common = {
     meets: end.meets,
-    position: problem.frame.direction === 'y' ? x : y,
-    made: factory ? ('factory' as const) : ('cut' as const),
+    position: frame.direction === 'y' ? x : y,
+    made: factory && rake === undefined ? ('factory' as const) : ('cut' as const),
+    ...(rake !== undefined && { rake }),
   };
   if (end.joist === undefined) return common;
-  const { joist } = problem.joists[end.joist];
-  return { ...common, joist: joist.id, bearing: bearingOf(joist, fromGrid(end.offset), fromGrid(end.gap), problem.set) };
+  const { joist } = joists[end.joist];
+  return { ...common, joist: joist.id, bearing: bearingOf(joist, fromGrid(end.offset), fromGrid(end.gap), set) };
 }
 
-function placeOnPlan({ mirrored }: PlacementProblem, stock: Stock, { along, across, length, width }: Place) {
+function placeOnPlan(mirrored: Part['mirrored'], stock: Stock, { along, across, length, width }: Place) {
   return {
     along: fromGrid(mirrored.u ? stock.length - along - length : along),
     across: fromGrid(mirrored.v ? stock.width - across - width : across),
   };
 }
 
-function describeBoard(problem: PlacementProblem, { stock }: PackedBoard, plan: BoardPlan, id: string): Board {
-  const { mirrored } = problem;
+function describeBoard(mirrored: Part['mirrored'], { stock }: PackedBoard, plan: BoardPlan, id: string): Board {
   const along = (at: number): number => fromGrid(mirrored.u ? stock.length - at : at);
   const across = (at: number): number => fromGrid(mirrored.v ? stock.width - at : at);
   const between = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) });
@@ -175,49 +232,29 @@ function describeBoard(problem: PlacementProblem, { stock }: PackedBoard, plan: 
         board: id,
         length: fromGrid(place.length),
         width: fromGrid(place.width),
-        at: placeOnPlan(problem, stock, place),
+        at: placeOnPlan(mirrored, stock, place),
       }),
     ),
   };
 }
 
-function describeRows({ mirrored, toPlan, frame }: PlacementProblem, { rows }: Laid): Row[] {
-  const along = (v: number): number => {
-    const { x, y } = toPlan(0, v);
-    return frame.direction === 'y' ? y : x;
-  };
-  return (mirrored.v ? [...rows].reverse() : rows).map(({ band }, index) => {
-    const ends = [along(band.low), along(band.high)];
-    return {
-      row: index + 1,
-      low: Math.min(...ends),
-      high: Math.max(...ends),
-      width: fromGrid(band.width),
-      ripped: band.ripped,
-    };
-  });
-}
-
-/** Butt joints, and the edges along which pieces of neighbouring rows lie together. */
-function jointLength({ rows }: Laid, pieces: readonly LaidPiece[]): number {
-  let length = 0;
-  for (const piece of pieces) if (piece.ends[1].meets === 'board') length += piece.width;
-  for (let row = 1; row < rows.length; row++) {
-    const [below, above] = [row - 1, row].map((at) => merged(pieces.filter((piece) => piece.row === at)));
-    for (const [from, to] of below) {
-      for (const [start, end] of above) length += Math.max(0, Math.min(to, end) - Math.max(from, start));
-    }
-  }
-  return fromGrid(length);
-}
-
-/** Stretches of a row without an opening in them. */
-function merged(pieces: readonly LaidPiece[]): (readonly [number, number])[] {
-  const order = [...pieces].sort((a, b) => a.box.near - b.box.near);
-  const stretches: [number, number][] = [];
-  for (const { box, ends } of order) {
-    if (ends[0].meets === 'board') stretches[stretches.length - 1][1] = box.far;
-    else stretches.push([box.near, box.far]);
-  }
-  return stretches;
+function describeRows({ parts }: PlacementProblem, { rows }: Laid, numbers: readonly number[]): Row[] {
+  return rows
+    .map(({ band }, at): Row => {
+      const { toPlan, frame, zone } = parts[band.part];
+      const along = (v: number): number => {
+        const { x, y } = toPlan(0, v);
+        return frame.direction === 'y' ? y : x;
+      };
+      const ends = [along(band.low), along(band.high)];
+      return {
+        row: numbers[at],
+        low: Math.min(...ends),
+        high: Math.max(...ends),
+        width: fromGrid(band.width),
+        ripped: band.ripped,
+        ...(zone !== undefined && { zone }),
+      };
+    })
+    .sort((a, b) => a.row - b.row);
 }

@@ -1,3 +1,4 @@
+import { jointLine } from './jointLine.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Band } from './rowLayouts.js';
 import { type RowPattern, WORD } from './rowPatterns.js';
@@ -8,20 +9,28 @@ export type JointConflicts = readonly Int32Array[];
 /** Words of bits for the joists of a room. */
 export const wordsFor = ({ joists }: PlacementProblem): number => Math.max(1, Math.ceil(joists.length / WORD));
 
-/** Butt joints of neighbouring rows keep the stagger and never lie on one joist. */
+/**
+ * Butt joints of neighbouring rows keep the stagger and never lie on one joist; joints of rows in different parts of the ceiling do
+ * not meet. Raked joints keep it where the rows meet, and so do their middles.
+ */
 export function jointConflicts(problem: PlacementProblem, below: Band, above: Band): JointConflicts {
   const words = wordsFor(problem);
-  const middle = (band: Band): number => Math.round((band.low + band.high) / 2);
-  const high = problem.joists.map((joist) => joist.centre(middle(above)));
-  return problem.joists.map((joist, here) => {
-    const at = joist.centre(middle(below));
+  const none = new Int32Array(words);
+  if (below.part !== above.part) return problem.joists.map(() => none);
+  const { joists } = problem.parts[above.part];
+  const high = joists.map((joist) => jointLine(problem.rules, joist, above));
+  const conflicts = problem.joists.map(() => none);
+  for (const joist of joists) {
+    const line = jointLine(problem.rules, joist, below);
     const bits = new Int32Array(words);
-    for (const [there, other] of high.entries()) {
-      if (there !== here && Math.abs(other - at) >= problem.rules.stagger) continue;
-      bits[Math.floor(there / WORD)] |= 1 << (there % WORD);
+    for (const { joist: other, at, low } of high) {
+      const apart = Math.min(Math.abs(at - line.at), Math.abs(low - line.high));
+      if (other.index !== joist.index && apart >= problem.rules.stagger) continue;
+      bits[Math.floor(other.index / WORD)] |= 1 << (other.index % WORD);
     }
-    return bits;
-  });
+    conflicts[joist.index] = bits;
+  }
+  return conflicts;
 }
 
 /** The joists that a row above this pattern may not use. */

@@ -1,7 +1,7 @@
-import type { Stock } from './placementProblem.js';
 import type { PossiblePiece } from './possiblePieces.js';
 import type { RowLayout } from './rowLayouts.js';
 import type { PlacedRow } from './rowSets.js';
+import type { Stock } from './stocksOf.js';
 
 /** A whole layout in the problem's coordinates. */
 export interface Laid {
@@ -28,8 +28,13 @@ export interface Division {
 export interface WantedPiece {
   readonly piece: PossiblePiece;
   readonly width: number;
-  /** Index of its row, from the low side. */
+  /** As cut, and whether it lies at the high edge of its row only. */
+  readonly cutWidth: number;
+  readonly atHigh: boolean;
+  /** Index of its row. */
   readonly row: number;
+  /** Whether what is ripped off its row is so at the low edge: the first of several rows. */
+  readonly rippedLow: boolean;
   /** Whether its ends are butt joints. */
   readonly lowJoint: boolean;
   readonly highJoint: boolean;

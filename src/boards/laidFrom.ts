@@ -3,7 +3,8 @@ import type { LayoutSpace } from './layoutSpace.js';
 import { measure } from './measures.js';
 import type { KindsOnBoard } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { widthOn } from './possiblePieces.js';
+import { type PossiblePiece, widthOn } from './possiblePieces.js';
+import type { RowLayout } from './rowLayouts.js';
 import type { RowPattern } from './rowPatterns.js';
 
 /** Names the pieces of a layout that a search has found. */
@@ -17,7 +18,7 @@ export function laidFrom(
   const wanted: WantedPiece[] = [];
   const ofKind = space.kinds.map((): number[] => []);
   const divisions = patterns.map((pattern, row): Division => {
-    const { graph, band } = rows[row];
+    const { graph } = rows[row];
     const pieces = graph.runs.map((): number[] => []);
     const joints: number[] = [];
     for (const arc of pattern.arcs) {
@@ -25,15 +26,9 @@ export function laidFrom(
       if (piece === undefined) continue;
       const run = graph.runs[graph.run[arc]];
       pieces[graph.run[arc]].push(graph.index[arc]);
-      if (graph.joist[arc] >= 0) joints.push(run.places[piece.to]);
+      if (graph.joist[arc] >= 0) joints.push(run.places[piece.to].at);
       ofKind[toLay.kinds[row][arc]].push(wanted.length);
-      wanted.push({
-        piece,
-        width: widthOn(piece, band.width),
-        row,
-        lowJoint: piece.from > 0,
-        highJoint: piece.to < run.places.length - 1,
-      });
+      wanted.push(wantedPiece(layout, row, piece));
     }
     return { pieces, joints, joists: pattern.joists };
   });
@@ -51,4 +46,19 @@ export function laidFrom(
   );
   const unmeasured = { layout, rows, divisions, wanted, boards };
   return { ...unmeasured, measures: measure(problem, unmeasured), first };
+}
+
+function wantedPiece({ bands }: RowLayout, row: number, piece: PossiblePiece): WantedPiece {
+  const band = bands[row];
+  const { low, high } = piece.box ?? band;
+  return {
+    piece,
+    width: widthOn(piece, band.width),
+    cutWidth: high - low,
+    atHigh: low > band.low && high === band.high,
+    row,
+    rippedLow: bands[row - 1]?.part !== band.part && bands[row + 1]?.part === band.part,
+    lowJoint: piece.lowMeets === 'board',
+    highJoint: piece.highMeets === 'board',
+  };
 }

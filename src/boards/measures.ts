@@ -17,8 +17,8 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures' |
     area: boards.reduce((sum, { stock }) => sum + stock.area, 0),
     joints: joints.length,
     shortPieces: wanted.filter(({ piece }) => piece.nominal < rules.preferredPieceLength).length,
-    cuts: boards.reduce((sum, board) => sum + cutsOf(rows.length, wanted, board).cuts.length, 0),
-    closeJoints: closeJoints(divisions, rules.preferredStagger),
+    cuts: boards.reduce((sum, board) => sum + cutsOf(wanted, board).cuts.length, 0),
+    closeJoints: closeJoints(rows, divisions, rules.preferredStagger),
     unprovenEnds: bearings.filter(({ joist, bearing }) => isUnproven(joist, bearing.withinEdgeRules)).length,
     poorBearings: bearings.filter(({ bearing }) => bearing.outcome !== 'secure').length,
     narrowRows: rows.filter(({ band }) => band.width < rules.preferredRowWidth).length,
@@ -32,9 +32,10 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures' |
   };
 }
 
-function closeJoints(divisions: readonly Division[], preferred: number): number {
+function closeJoints(rows: Laid['rows'], divisions: readonly Division[], preferred: number): number {
   let close = 0;
   for (let row = 1; row < divisions.length; row++) {
+    if (rows[row].band.part !== rows[row - 1].band.part) continue;
     for (const here of divisions[row].joints) {
       close += divisions[row - 1].joints.filter((below) => Math.abs(here - below) < preferred).length;
     }

@@ -1,5 +1,5 @@
 import type { PieceKind } from './pieceKinds.js';
-import type { Stock } from './placementProblem.js';
+import type { Stock } from './stocksOf.js';
 import { type Way, waysToCut } from './waysToCut.js';
 
 /**

@@ -1,6 +1,7 @@
-import type { PlacementProblem, Stock } from './placementProblem.js';
+import type { PlacementProblem } from './placementProblem.js';
 import { fitsLength, type PossiblePiece, widthOn } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
+import type { Stock } from './stocksOf.js';
 
 /** Pieces that are cut alike: of the width of one row, and as long as each other from every board. */
 export interface PieceKind {

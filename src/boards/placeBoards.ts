@@ -1,6 +1,5 @@
 import { inOrderOfSeverity } from '../rules/finding.js';
 import { admit } from '../survey/door.js';
-import { problem, refuse } from '../survey/inputError.js';
 import type { BoardLayout } from './boardLayout.js';
 import { canBeCut } from './canBeCut.js';
 import { describeLayout } from './describeLayout.js';
@@ -19,7 +18,7 @@ import { searchLayout } from './searchLayout.js';
  * @param request - room, joists, boards, and what a better layout is; all lengths in mm
  * @returns pieces with their places, boards with their cuts, the number of boards with a bound that no layout under these rules
  *   can be below, and what should be known about the layout
- * @throws InputError when a value is missing, unknown or out of range, or the room is not a rectangle
+ * @throws InputError when a value is missing, unknown or out of range, or rows do not fit the room
  * @throws InfeasibleError when no layout meets the rules; each of its relaxations would be enough by itself
  * @example
  * ```ts
@@ -47,11 +46,7 @@ export function layBoards(request: PlacementRequest): BoardLayout {
     const { findings, relaxations } = whyInfeasible(wanted);
     throw new InfeasibleError(findings, relaxations);
   }
-  const described =
-    describeLayout(wanted, laid) ??
-    refuse(
-      problem('room-shape', 'room.openings', 'openings that leave each piece of board whole', 'one that cuts a piece in two'),
-    );
+  const described = describeLayout(wanted, laid);
   const proven = bound === described.boardsBought;
   return {
     ...described,

@@ -66,11 +66,14 @@ function* suggestionsOf(problem: PlacementProblem): Generator<Suggestion> {
 const suggestions = (problem: PlacementProblem): Suggestion[] => [...suggestionsOf(problem)];
 
 /** Distances between places at which a row could end or be divided, below a limit, greatest first. */
-function distances(problem: PlacementProblem, below: number): number[] {
-  const middle = Math.round(problem.depth / 2);
-  const { nominal } = problem.rules.wallGap;
-  const places = [nominal, ...problem.joists.map((joist) => joist.centre(middle)), problem.length - nominal];
+function distances({ parts, rules }: PlacementProblem, below: number): number[] {
+  const { nominal } = rules.wallGap;
   const apart = new Set<number>([0]);
-  for (const a of places) for (const b of places) if (b > a && b - a < below) apart.add(b - a);
+  for (const { joists, openings, length, depth } of parts) {
+    const middle = Math.round(depth / 2);
+    const ends = openings.flatMap(({ near, far }) => [near, far]);
+    const places = [nominal, ...ends, ...joists.map((joist) => joist.centre(middle)), length - nominal];
+    for (const a of places) for (const b of places) if (b > a && b - a < below) apart.add(b - a);
+  }
   return [...apart].sort((a, b) => b - a).slice(0, 12);
 }

@@ -2,7 +2,8 @@ import type { PossiblePiece, Run } from './possiblePieces.js';
 
 /**
  * A row as a network: its nodes are the places where a piece may begin or end, its arcs the pieces. Every way from the first
- * node to the last is a way to divide the row. Where an opening parts the row, an arc without a piece leads across it.
+ * node to the last is a way to divide the row. Where several pieces together lie between two places, arcs lead from one to the
+ * next of them; from run to run an arc without a piece does.
  */
 export interface RowGraph {
   readonly runs: readonly Run[];
@@ -12,7 +13,7 @@ export interface RowGraph {
   readonly to: Int32Array;
   /** Whether some piece needs less of a board's width than its row. */
   readonly narrow: boolean;
-  /** Nothing across an opening. */
+  /** Nothing from run to run. */
   readonly piece: readonly (PossiblePiece | undefined)[];
   /** Which joist the butt joint at the end of the arc is on; -1 at a wall or an opening. */
   readonly joist: Int32Array;
@@ -21,46 +22,63 @@ export interface RowGraph {
   readonly index: Int32Array;
 }
 
+/** An arc: a piece of a run, or the way on to the next run. */
+interface Arc {
+  readonly to: number;
+  readonly run: number;
+  readonly index: number;
+}
+
 export function rowGraph(runs: readonly Run[]): RowGraph {
-  const nodes = runs.reduce((sum, run) => sum + run.places.length, 0);
-  const starts = new Int32Array(nodes + 1);
-  const to: number[] = [];
-  const piece: (PossiblePiece | undefined)[] = [];
-  const joist: number[] = [];
-  const inRun: number[] = [];
-  const index: number[] = [];
-  let base = 0;
-  for (const [at, run] of runs.entries()) {
-    for (let place = 0; place < run.places.length; place++) {
-      starts[base + place] = to.length;
-      for (const each of run.starting[place]) {
-        to.push(base + run.pieces[each].to);
-        piece.push(run.pieces[each]);
-        joist.push(run.joistAt[run.pieces[each].to]);
-        inRun.push(at);
-        index.push(each);
-      }
-      if (place < run.places.length - 1 || at === runs.length - 1) continue;
-      to.push(base + run.places.length);
-      piece.push(undefined);
-      joist.push(-1);
-      inRun.push(at);
-      index.push(-1);
-    }
-    base += run.places.length;
-  }
-  starts[nodes] = to.length;
+  const leaving = arcsOf(runs);
+  const arcs = leaving.flat();
+  const starts = new Int32Array(leaving.length + 1);
+  for (let node = 0; node < leaving.length; node++) starts[node + 1] = starts[node] + leaving[node].length;
+  const piece = arcs.map(({ run, index }) => (index < 0 ? undefined : runs[run].pieces[index]));
   return {
     runs,
-    nodes,
+    nodes: leaving.length,
     starts,
-    to: Int32Array.from(to),
+    to: Int32Array.from(arcs, ({ to }) => to),
     narrow: piece.some((each) => each?.width !== undefined),
     piece,
-    joist: Int32Array.from(joist),
-    run: Int32Array.from(inRun),
-    index: Int32Array.from(index),
+    joist: Int32Array.from(arcs, ({ run }, arc) => {
+      const its = piece[arc];
+      return its?.highMeets === 'board' ? runs[run].places[its.to].joist : -1;
+    }),
+    run: Int32Array.from(arcs, ({ run }) => run),
+    index: Int32Array.from(arcs, ({ index }) => index),
   };
+}
+
+/** The arcs that leave each node. A row with nothing in it is one node. */
+function arcsOf(runs: readonly Run[]): Arc[][] {
+  const leaving: Arc[][] = [];
+  runs.forEach((run, at) => {
+    const nodes: number[] = [];
+    let node = leaving.length;
+    for (const sets of run.starting) {
+      nodes.push(node);
+      node += 1 + sets.reduce((sum, { length }) => sum + length - 1, 0);
+    }
+    run.starting.forEach((sets) => {
+      const own: Arc[] = [];
+      leaving.push(own);
+      for (const set of sets) {
+        const end = nodes[run.pieces[set[0]].to];
+        let from = own;
+        set.forEach((index, k) => {
+          const next = leaving.length;
+          from.push({ to: k + 1 < set.length ? next : end, run: at, index });
+          if (k + 1 === set.length) return;
+          from = [];
+          leaving.push(from);
+        });
+      }
+    });
+    if (at + 1 < runs.length) leaving[leaving.length - 1].push({ to: leaving.length, run: at, index: -1 });
+  });
+  return leaving.length === 0 ? [[]] : leaving;
 }
 
 /** For each node, the least sum of `costs` over the arcs of a way from it to the end; Infinity where there is none. */
@@ -75,3 +93,6 @@ export function leastToEnd({ nodes, starts, to }: RowGraph, costs: Float64Array)
   }
   return least;
 }
+
+/** Whether there is any way to divide the row. */
+export const isDivided = (graph: RowGraph): boolean => leastToEnd(graph, new Float64Array(graph.piece.length))[0] < Infinity;

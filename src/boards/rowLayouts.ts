@@ -1,6 +1,9 @@
 import { fromGrid } from '../survey/grid.js';
 import { problem, refuse } from '../survey/inputError.js';
+import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { type Reach, reachOf } from './reachOf.js';
+import { rowsAtCorners } from './rowsAtCorners.js';
 
 /** One row: a band across the joists, in grid steps. */
 export interface Band {
@@ -9,39 +12,65 @@ export interface Band {
   readonly width: number;
   /** Narrower than every board that could fill it whole. */
   readonly ripped: boolean;
+  /** Which part of the ceiling it lies in. */
+  readonly part: number;
+  /** Gap at the walls of that part that the rows run along. */
+  readonly gap: number;
 }
 
-/** One way to divide the room into rows, from the low side up. */
+/** One way to divide the room into rows: one part after another, each from its low side up. */
 export interface RowLayout {
-  /** Gap at the two walls that the rows run along. */
+  /** Gap at the two walls that the rows run along, in the first part. */
   readonly gap: number;
   readonly bands: readonly Band[];
 }
 
+/** Divisions of a whole ceiling that are looked at where it has several parts. */
+const MOST_LAYOUTS = 25;
+
 /**
- * Every way to divide the room into rows that an answer may need: full rows, and at most one ripped row at each side.
+ * Every way to divide the room into rows that an answer may need: full rows, and at most one ripped row at each side; in a part
+ * that is no plain rectangle also rows whose edges fall on corners of its outline ({@link rowsAtCorners}).
  *
  * Where both side rows are ripped, how many strips of each width a board gives changes only where
  * `a (first + kerf) + b (last + kerf)` passes the board's width plus kerf for whole `a` and `b`. Between two such widths the
  * strips of a board are the same or fewer than at either of them, so those widths, the least row and the balanced pair are
  * all that has to be tried.
+ *
+ * Every row of one part goes with every row of another, the first few of each where there are many.
  */
 export function rowLayouts(problem: PlacementProblem): RowLayout[] {
-  if (problem.rowWidths !== undefined) return [pinnedRows(problem, problem.rowWidths)];
-  const { wallGap } = problem.rules;
-  const layouts: RowLayout[] = [];
+  const ofParts = problem.parts.map((part, index) => rowsOfPart(problem, part, index));
+  let each = 1;
+  while ((each + 1) ** ofParts.length <= MOST_LAYOUTS) each++;
+  let layouts = ofParts[0].map(asLayout);
+  if (ofParts.length > 1) layouts = layouts.slice(0, each);
+  for (const rows of ofParts.slice(1)) {
+    layouts = layouts.flatMap(({ gap, bands }) => rows.slice(0, each).map((more) => ({ gap, bands: [...bands, ...more] })));
+  }
+  return layouts;
+}
+
+const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, bands });
+
+/** Rows of one part: bands from its low side up. */
+function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[][] {
+  const reach = reachOf(part, problem.rules.wallGap.nominal);
+  const bandsOf = (widths: readonly number[], gap: number): Band[] => bandsFrom(problem, reach, index, widths, gap);
+  if (problem.rowWidths !== undefined) return [pinnedRows(problem, part, reach, bandsOf)];
+  const layouts: Band[][] = [];
   const seen = new Set<string>();
   const add = (widths: readonly number[], gap: number): void => {
     const key = `${gap}:${widths.join(' ')}`;
     if (seen.has(key)) return;
     seen.add(key);
-    layouts.push(laid(problem, widths, gap));
+    layouts.push(bandsOf(widths, gap));
   };
-  for (const full of fullRows(problem)) {
+  for (const full of fullRows(problem, reach)) {
     const used = full.reduce((sum, width) => sum + width, 0);
-    const rest = problem.depth - 2 * wallGap.nominal - used - full.length * problem.rules.edgeGap;
-    addAround(problem, full, rest, add);
+    addAround(problem, full, reach.high - reach.low - used - full.length * problem.rules.edgeGap, reach, add);
   }
+  for (const widths of rowsAtCorners(problem, part, reach)) add(widths, problem.rules.wallGap.nominal);
   return layouts;
 }
 
@@ -50,6 +79,7 @@ function addAround(
   problem: PlacementProblem,
   full: readonly number[],
   rest: number,
+  { sides }: Reach,
   add: (widths: readonly number[], gap: number) => void,
 ): void {
   const { wallGap, edgeGap, rowWidth } = problem.rules;
@@ -57,12 +87,13 @@ function addAround(
   const least = Math.max(rowWidth, 1);
   // With full rows only, the last of them has no gap after it.
   const spare = rest + edgeGap;
-  const gapThen = wallGap.nominal + Math.floor(spare / 2);
-  if (full.length > 0 && gapThen >= wallGap.least && wallGap.nominal + Math.ceil(spare / 2) <= wallGap.greatest)
+  const gapThen = wallGap.nominal + (sides === 0 ? 0 : Math.floor(spare / sides));
+  const gapBeyond = wallGap.nominal + (sides === 0 ? 0 : Math.ceil(spare / sides));
+  if (full.length > 0 && (sides > 0 || spare === 0) && gapThen >= wallGap.least && gapBeyond <= wallGap.greatest)
     add(full, gapThen);
   if (rest >= least && rest < widest) add([...full, rest], wallGap.nominal);
-  else if (rest < least && rest > 0 && rest + 2 * (wallGap.nominal - wallGap.least) >= least) {
-    add([...full, least], wallGap.nominal - Math.ceil((least - rest) / 2));
+  else if (rest < least && rest > 0 && rest + sides * (wallGap.nominal - wallGap.least) >= least) {
+    add([...full, least], wallGap.nominal - Math.ceil((least - rest) / sides));
   }
   const pair = rest - edgeGap;
   if (pair >= 2 * least && pair < 2 * widest) {
@@ -73,9 +104,10 @@ function addAround(
 }
 
 /** Multisets of stock widths that leave room for at most two ripped rows, widest first. */
-function fullRows(problem: PlacementProblem): number[][] {
+function fullRows(problem: PlacementProblem, { low, high, sides }: Reach): number[][] {
   const widths = [...new Set(problem.stocks.map((stock) => stock.width))].sort((a, b) => b - a);
-  const room = problem.depth - 2 * problem.rules.wallGap.least;
+  const { wallGap } = problem.rules;
+  const room = high - low + sides * (wallGap.nominal - wallGap.least);
   const found: number[][] = [];
   const extend = (rows: number[], used: number, from: number): void => {
     if (room - used < 2 * widths[0]) found.push(rows);
@@ -109,35 +141,40 @@ function firstWidths(problem: PlacementProblem, pair: number, least: number): nu
   return [...found].filter((first) => first >= half && pair - first >= least).sort((a, b) => a - b);
 }
 
-function pinnedRows(problem: PlacementProblem, widths: readonly number[]): RowLayout {
+function pinnedRows(
+  problem: PlacementProblem,
+  { rowWidths: { widths, from }, mirrored }: Part,
+  { low, high, sides }: Reach,
+  bandsOf: (widths: readonly number[], gap: number) => Band[],
+): Band[] {
   const { wallGap, edgeGap } = problem.rules;
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
   widths.forEach((width, index) => {
     if (width > widest) {
-      const at = problem.mirrored.v ? widths.length - 1 - index : index;
+      const at = from + (mirrored.v ? widths.length - 1 - index : index);
       refuse(wrongWidth(`rowWidths[${at}]`, `at most the widest board, ${fromGrid(widest)}`, fromGrid(width)));
     }
   });
   const total = widths.reduce((sum, width) => sum + width, 0) + (widths.length - 1) * edgeGap;
-  const spare = problem.depth - total;
-  if (spare < 2 * wallGap.least || spare > 2 * wallGap.greatest) {
-    const [least, greatest] = [problem.depth - 2 * wallGap.greatest, problem.depth - 2 * wallGap.least].map(fromGrid);
-    const wanted = least === greatest ? `rows that make ${least} in all` : `rows that make ${least} to ${greatest} in all`;
+  const spare = high - low - total;
+  const [least, greatest] = [wallGap.least, wallGap.greatest].map((gap) => sides * (gap - wallGap.nominal));
+  if (spare < least || spare > greatest || widths.length === 0) {
+    const [from, to] = [high - low - greatest, high - low - least].map(fromGrid);
+    const wanted = from === to ? `rows that make ${from} in all` : `rows that make ${from} to ${to} in all`;
     refuse(wrongWidth('rowWidths', wanted, fromGrid(total)));
   }
-  return laid(problem, widths, Math.floor(spare / 2));
+  return bandsOf(widths, wallGap.nominal + (sides === 0 ? 0 : Math.floor(spare / sides)));
 }
 
 const wrongWidth = (path: string, expected: string, received: number) =>
   problem('rows-do-not-fit', path, expected, String(received));
 
-function laid(problem: PlacementProblem, widths: readonly number[], gap: number): RowLayout {
+function bandsFrom(problem: PlacementProblem, reach: Reach, part: number, widths: readonly number[], gap: number): Band[] {
   const whole = new Set(problem.stocks.map((stock) => stock.width));
-  let low = gap;
-  const bands = widths.map((width): Band => {
-    const band = { low, high: low + width, width, ripped: !whole.has(width) };
+  let low = reach.low + (reach.lowWall ? gap - problem.rules.wallGap.nominal : 0);
+  return widths.map((width): Band => {
+    const band = { low, high: low + width, width, ripped: !whole.has(width), part, gap };
     low = band.high + problem.rules.edgeGap;
     return band;
   });
-  return { gap, bands };
 }

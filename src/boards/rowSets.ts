@@ -1,8 +1,10 @@
+import { extentOf } from '../survey/outline.js';
 import { type JointConflicts, jointConflicts } from './jointConflicts.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { type Run, runsOf } from './possiblePieces.js';
-import { type RowGraph, rowGraph } from './rowGraph.js';
+import type { Run } from './possiblePieces.js';
+import { isDivided, type RowGraph, rowGraph } from './rowGraph.js';
 import { type Band, type RowLayout, rowLayouts } from './rowLayouts.js';
+import { runsOf, type Stretches, stretchesOf } from './runsOf.js';
 import { undominatedRows } from './undominatedRows.js';
 
 /** A row with its runs and the network of its divisions. */
@@ -20,26 +22,68 @@ export interface RowSet {
   readonly conflicts: readonly JointConflicts[];
 }
 
-/** Every way to divide the room into rows that an answer may need. Rows that can be divided alike share one network. */
+/**
+ * Every way to divide the room into rows that an answer may need. Rows that can be divided alike share one network. Of divisions
+ * that leave slivers, parts of a row narrower than a row may be, only those with fewest are kept.
+ */
 export function rowSets(problem: PlacementProblem): RowSet[] {
+  const rows = new Map<string, Found>();
   const graphs = new Map<string, RowGraph>();
-  const known = new Map<string, JointConflicts>();
-  const everywhere = problem.parallel && problem.openings.length === 0;
-  const conflictsOf = (below: Band, above: Band): JointConflicts => {
-    const key = problem.parallel ? '' : `${below.low} ${below.high} ${above.low} ${above.high}`;
-    const conflicts = known.get(key) ?? jointConflicts(problem, below, above);
-    known.set(key, conflicts);
-    return conflicts;
+  const conflicts = new Map<string, JointConflicts>();
+  const found = (band: Band): Found => {
+    const key = `${band.part} ${band.gap} ${band.low} ${band.high}`;
+    const known = rows.get(key) ?? findRow(problem, band, key, graphs);
+    rows.set(key, known);
+    return known;
   };
-  return undominatedRows(problem, rowLayouts(problem)).map((layout) => ({
-    layout,
-    rows: layout.bands.map((band): PlacedRow => {
-      const eligible = problem.stocks.filter((stock) => stock.width >= band.width).length;
-      const key = everywhere ? `${eligible}` : `${band.low} ${band.high}`;
-      const graph = graphs.get(key) ?? rowGraph(runsOf(problem, band));
-      graphs.set(key, graph);
-      return { band, runs: graph.runs, graph };
-    }),
-    conflicts: layout.bands.slice(1).map((band, row) => conflictsOf(layout.bands[row], band)),
-  }));
+  const between = (below: Band, above: Band): JointConflicts => {
+    const same = below.part === above.part;
+    const parallel = same && problem.parts[above.part].parallel;
+    const key = same ? `${above.part}${parallel ? '' : ` ${below.low} ${below.high} ${above.low} ${above.high}`}` : '';
+    const known = conflicts.get(key) ?? jointConflicts(problem, below, above);
+    conflicts.set(key, known);
+    return known;
+  };
+  const sets = undominatedRows(problem, rowLayouts(problem)).map((layout) => {
+    const its = layout.bands.map(found);
+    return {
+      slivers: its.reduce((sum, { slivers }) => sum + slivers, 0),
+      set: {
+        layout,
+        rows: layout.bands.map((band, row): PlacedRow => ({ band, runs: its[row].graph.runs, graph: its[row].graph })),
+        conflicts: layout.bands.slice(1).map((band, row) => between(layout.bands[row], band)),
+      },
+    };
+  });
+  const laid = sets.filter(({ set }) => set.rows.every(({ graph }) => isDivided(graph)));
+  const fewest = Math.min(...laid.map(({ slivers }) => slivers));
+  return laid.filter(({ slivers }) => slivers === fewest).map(({ set }) => set);
+}
+
+interface Found {
+  readonly graph: RowGraph;
+  readonly slivers: number;
+}
+
+function findRow(problem: PlacementProblem, band: Band, place: string, graphs: Map<string, RowGraph>): Found {
+  const part = problem.parts[band.part];
+  const stretches = stretchesOf(problem, part, band);
+  const key = part.parallel && stretches.shaped.length === 0 ? `${band.part} ${likeness(problem, band, stretches)}` : place;
+  const graph = graphs.get(key) ?? rowGraph(runsOf(problem, part, band, stretches));
+  graphs.set(key, graph);
+  const narrow = ({ outline }: Stretches['shaped'][number]): boolean => {
+    const { low, high } = extentOf(outline);
+    return high - low < problem.rules.rowWidth;
+  };
+  return { graph, slivers: stretches.shaped.filter(narrow).length };
+}
+
+/** Rows of which this is the same can be divided alike. */
+function likeness({ stocks, parts, rules }: PlacementProblem, band: Band, { plain }: Stretches): string {
+  const eligible = stocks.filter((stock) => stock.width >= band.width).length;
+  const { joists, depth } = parts[band.part];
+  // Joists that end within the room lie over some rows only.
+  const { greatest } = rules.wallGap;
+  const short = joists.some(({ low, high }) => low > greatest || high < depth - greatest) ? `${band.low} ${band.high}` : '';
+  return `${eligible} ${short} ${plain.map(({ from, to, lowMeets, highMeets }) => `${from} ${to} ${lowMeets} ${highMeets}`).join()}`;
 }

@@ -8,7 +8,7 @@ import type { RowLayout } from './rowLayouts.js';
  */
 export function undominatedRows(problem: PlacementProblem, layouts: readonly RowLayout[]): RowLayout[] {
   const [{ width, kerf }] = problem.stocks;
-  const alike = problem.parallel && problem.openings.length === 0;
+  const alike = problem.parts.length === 1 && problem.parts[0].parallel && problem.parts[0].clear === undefined;
   if (!alike || problem.stocks.some((stock) => stock.width !== width || stock.kerf !== kerf)) return [...layouts];
   const judged = layouts.map((layout) => {
     const widths = layout.bands.map((band) => band.width).sort((a, b) => a - b);

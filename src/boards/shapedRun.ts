@@ -1,0 +1,249 @@
+import { extentOf } from '../survey/outline.js';
+import type { Point } from '../survey/point.js';
+import { sidesOf } from '../survey/traceRings.js';
+import { beside } from './beside.js';
+import { isRaked, type JointLine, jointLine } from './jointLine.js';
+import type { Ring } from './overlayRings.js';
+import type { Part } from './partsOf.js';
+import type { PlacementProblem } from './placementProblem.js';
+import { isBetween, sideReach } from './plainRun.js';
+import { type Box, isPossible, type Meets, type Place, type PossiblePiece, type Run } from './possiblePieces.js';
+import type { Band } from './rowLayouts.js';
+import { ringsOf, type Shape, shapesOf } from './shapesOf.js';
+
+/** A part of a run between two places next to each other, in one piece. */
+interface Cell {
+  readonly box: Box;
+  /** Stretches of the places that border it, along the row's width. */
+  readonly lowSide: readonly Span[];
+  readonly highSide: readonly Span[];
+  readonly near: CellEnd;
+  readonly far: CellEnd;
+}
+
+/** Where something is nearest or farthest: how much of that is square to the row, and its middle along the row's width. */
+interface CellEnd {
+  readonly upright: number;
+  readonly y: number;
+}
+
+type Span = readonly [from: number, to: number];
+
+/** Cells that hang together: what one piece would be. */
+interface Group extends Cell {
+  readonly atLow: boolean;
+}
+
+/**
+ * Where a run of any outline may be divided, and every piece that could lie in it. A joint may run wherever one joist lies under
+ * all of it; what lies between two joints is one piece, or several where a wall or an opening parts it.
+ */
+export function shapedRun(problem: PlacementProblem, part: Part, band: Band, shape: Shape): Run {
+  const rings = ringsOf(shape);
+  const { left, right } = extentOf(shape.outline);
+  const lines = part.joists.map((joist) => jointLine(problem.rules, joist, band));
+  const inside = linesIn(problem, lines, band, rings, left, right);
+  const places: Place[] = [
+    { at: left, low: left, high: left, joist: -1 },
+    ...inside.map(({ at, low, high, joist: { index } }) => ({ at, low, high, joist: index })),
+    { at: right, low: right, high: right, joist: -1 },
+  ];
+  const cells = cellsOf(rings, inside, band);
+  const pieces: PossiblePiece[] = [];
+  const starting: number[][][] = places.map(() => []);
+  const longest = Math.max(...problem.stocks.map(({ length }) => length)) + problem.rules.greatestExcess;
+  for (let i = 0; i < cells.length; i++) {
+    let groups = cells[i].map((cell): Group => ({ ...cell, atLow: i > 0 && cell.lowSide.length > 0 }));
+    for (let k = i + 1; k <= cells.length; k++) {
+      if (k > i + 1) groups = joined(groups, cells[k - 1]);
+      if (groups.some(({ box }) => box.far - box.near > longest + problem.rules.jointGap)) break;
+      const found = groups.map((group) => pieceOf(problem, { part, band, lines, inside, places }, group, i, k));
+      if (found.some((piece) => piece === undefined)) continue;
+      starting[i].push(found.map((_, at) => pieces.length + at));
+      pieces.push(...(found as PossiblePiece[]));
+    }
+  }
+  return { places, rings, pieces, starting };
+}
+
+/** The joists on which a joint may run: not crossing the one before, and with timber all along the joint. */
+function linesIn(
+  { rules }: PlacementProblem,
+  lines: readonly JointLine[],
+  band: Band,
+  rings: readonly Ring[],
+  near: number,
+  far: number,
+): JointLine[] {
+  const found: JointLine[] = [];
+  for (const line of lines) {
+    const before = found[found.length - 1];
+    if (line.spare < 0 || !isBetween(line, near, far)) continue;
+    if (before !== undefined && (line.low <= before.low || line.high <= before.high)) continue;
+    const [from, to] = endsOf(line, band);
+    const { along } = beside(rings, from, to);
+    const under = along.every(
+      ([start, end]) => line.joist.low <= start + rules.wallGap.greatest && line.joist.high >= end - rules.wallGap.greatest,
+    );
+    // A raked joint is made where the whole row is: its rake is that of the row.
+    if (along.length === 0 || !under || (isRaked(line) && along.length > 1)) continue;
+    found.push(line);
+  }
+  return found;
+}
+
+/** From the low edge of the row to the high one. */
+const endsOf = ({ low, high }: Pick<JointLine, 'low' | 'high'>, band: Band): readonly [Point, Point] => [
+  { x: low, y: band.low },
+  { x: high, y: band.high },
+];
+
+function cellsOf(rings: readonly Ring[], inside: readonly JointLine[], band: Band): Cell[][] {
+  let rest = rings;
+  const cells: Cell[][] = [];
+  inside.forEach((line, k) => {
+    const [low, high] = endsOf(line, band);
+    cells.push(cellsIn(beside(rest, low, high).rings, inside[k - 1], line, band));
+    rest = beside(rest, high, low).rings;
+  });
+  return [...cells, cellsIn(rest, inside[inside.length - 1], undefined, band)];
+}
+
+function cellsIn(rings: readonly Ring[], before: JointLine | undefined, after: JointLine | undefined, band: Band): Cell[] {
+  return shapesOf(rings).map((shape): Cell => {
+    const { left, right, low, high } = extentOf(shape.outline);
+    return {
+      box: { near: left, far: right, low, high },
+      lowSide: before === undefined ? [] : spansOn(shape, endsOf(before, band)),
+      highSide: after === undefined ? [] : spansOn(shape, endsOf(after, band)),
+      near: endAt(shape.outline, left),
+      far: endAt(shape.outline, right),
+    };
+  });
+}
+
+/** Sides of a shape that lie on a line, to the rounding of crossings with it. */
+function spansOn(shape: Shape, [a, b]: readonly [Point, Point]): Span[] {
+  const reach = Math.abs(b.x - a.x) + Math.abs(b.y - a.y);
+  const isOn = ({ x, y }: Point): boolean =>
+    a.x === b.x ? x === a.x : Math.abs((b.x - a.x) * (y - a.y) - (x - a.x) * (b.y - a.y)) <= reach;
+  return ringsOf(shape).flatMap((ring) =>
+    sidesOf(ring).flatMap(([p, q]): Span[] =>
+      isOn(p) && isOn(q) && p.y !== q.y ? [[Math.min(p.y, q.y), Math.max(p.y, q.y)]] : [],
+    ),
+  );
+}
+
+function endAt(ring: Ring, x: number): CellEnd {
+  const { low, high } = extentOf(ring.filter((point) => point.x === x));
+  const upright = sidesOf(ring).reduce((sum, [p, q]) => (p.x === x && q.x === x ? sum + Math.abs(q.y - p.y) : sum), 0);
+  return { upright, y: (low + high) / 2 };
+}
+
+/** Groups with the cells beyond their far side: what meets on the place between them hangs together. */
+function joined(groups: readonly Group[], cells: readonly Cell[]): Group[] {
+  if (groups.length === 1 && cells.length === 1) return [{ ...merged(groups[0], cells[0]), highSide: cells[0].highSide }];
+  let all = groups.map((group) => ({ group, meeting: group.highSide, highSide: [] as readonly Span[] }));
+  for (const cell of cells) {
+    const met = all.filter(({ meeting }) => meeting.some((mine) => cell.lowSide.some((its) => overlap(mine, its) > 0)));
+    const others = all.filter((each) => !met.includes(each));
+    const one = met.reduce(
+      (a, b) => ({
+        group: merged(b.group, a.group),
+        meeting: [...a.meeting, ...b.meeting],
+        highSide: [...a.highSide, ...b.highSide],
+      }),
+      { group: { ...cell, atLow: false } as Group, meeting: [] as readonly Span[], highSide: cell.highSide },
+    );
+    all = [...others, { ...one, group: { ...one.group, atLow: met.some(({ group }) => group.atLow) } }];
+  }
+  return all.map(({ group, highSide }) => ({ ...group, highSide }));
+}
+
+const overlap = (a: Span, b: Span): number => Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
+
+/** A group with something more in it. */
+function merged(a: Group, b: Cell): Group {
+  const [p, q] = [a.box, b.box];
+  return {
+    box: {
+      near: Math.min(p.near, q.near),
+      far: Math.max(p.far, q.far),
+      low: Math.min(p.low, q.low),
+      high: Math.max(p.high, q.high),
+    },
+    lowSide: a.lowSide,
+    highSide: a.highSide,
+    near: furthest(a.near, b.near, q.near - p.near),
+    far: furthest(a.far, b.far, p.far - q.far),
+    atLow: a.atLow,
+  };
+}
+
+/** The end of two groups together: that of the one which reaches further, or both. */
+function furthest(a: CellEnd, b: CellEnd, lead: number): CellEnd {
+  if (lead !== 0) return lead > 0 ? a : b;
+  return { upright: a.upright + b.upright, y: a.y };
+}
+
+interface About {
+  readonly part: Part;
+  readonly band: Band;
+  /** Of all joists of the part, and of those that it may be divided on. */
+  readonly lines: readonly JointLine[];
+  readonly inside: readonly JointLine[];
+  readonly places: readonly Place[];
+}
+
+/** What a group would be as a piece; nothing where the rules forbid it. */
+function pieceOf(problem: PlacementProblem, about: About, group: Group, from: number, to: number): PossiblePiece | undefined {
+  const { rules } = problem;
+  const { part, band, inside, places } = about;
+  const { box } = group;
+  const atHigh = to < places.length - 1 && group.highSide.length > 0;
+  const [low, high] = [group.atLow ? places[from] : undefined, atHigh ? places[to] : undefined];
+  const lowMeets = low ? 'board' : meetsAt(part, box.near, group.near);
+  const highMeets = high ? 'board' : meetsAt(part, box.far, group.far);
+  const giveAt = (joint: JointLine | undefined, meets: Meets, end: CellEnd): number => {
+    if (joint !== undefined) return isRaked(joint) ? 0 : Math.min(rules.jointGive, joint.spare);
+    return meets === 'wall' && end.upright === box.high - box.low ? rules.wallGive : 0;
+  };
+  const sides = [(high?.low ?? box.far) - (low?.low ?? box.near), (high?.high ?? box.far) - (low?.high ?? box.near)];
+  const beside = band.width - (box.high - box.low);
+  const piece: PossiblePiece = {
+    from,
+    to,
+    lowMeets,
+    highMeets,
+    nominal: Math.max(...sides),
+    cut: box.far - box.near - ((Number(group.atLow) + Number(atHigh)) * rules.jointGap) / 2,
+    give: giveAt(low && inside[from - 1], lowMeets, group.near) + giveAt(high && inside[to - 1], highMeets, group.far),
+    // A strip beside it that is too narrow for any row is of no use to another piece.
+    ...(beside >= Math.max(rules.rowWidth, 1) && { width: box.high - box.low }),
+    box,
+  };
+  if (supportsUnder(problem, about, group, [low !== undefined, high !== undefined]) < rules.pieceSupports) return undefined;
+  return isPossible(problem, band, piece) ? piece : undefined;
+}
+
+function meetsAt({ openings }: Part, x: number, { y }: CellEnd): 'wall' | 'opening' {
+  const isIn = openings.some(({ near, far, low, high }) => near <= x && x <= far && low <= y && y <= high);
+  return isIn ? 'opening' : 'wall';
+}
+
+/** Places across the joists at which timber lies under at least half of the piece's width. */
+function supportsUnder({ rules }: PlacementProblem, { lines }: About, { box }: Group, atJoint: readonly boolean[]): number {
+  const slack = rules.wallGap.greatest;
+  let count = 0;
+  let covered = 0;
+  let last: number | undefined;
+  for (const { joist, at } of lines) {
+    const beyond = sideReach(joist, rules);
+    if (at + (atJoint[0] ? 0 : beyond) < box.near || at - (atJoint[1] ? 0 : beyond) > box.far) continue;
+    if (at !== last) [covered, last] = [0, at];
+    const before = covered;
+    covered += Math.max(0, Math.min(joist.high + slack, box.high) - Math.max(joist.low - slack, box.low));
+    if (2 * covered >= box.high - box.low && 2 * before < box.high - box.low) count++;
+  }
+  return count;
+}

@@ -9,6 +9,7 @@ import { inLightOf } from './findings/inLightOf.js';
 import type { JointLine } from './findings/jointLines.js';
 import { inFrame, wallsOf } from './findings/laidCeiling.js';
 import { windowsOf } from './findings/windowsOf.js';
+import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Band } from './rowLayouts.js';
 import { isUnproven } from './unproven.js';
@@ -34,29 +35,33 @@ export interface JointWishes {
   readonly nearOpening: number;
 }
 
-/** A line in the problem's coordinates: what it comes too near to. */
 type Nearness = Omit<JointWishes, 'unproven' | 'poor'>;
 
 /**
  * For a problem, a function that says what is wrong with a butt joint across a row on one of its joists; `at` is the middle of the
- * joint, in the problem's coordinates. Beyond the tolerance an end is raked along its joist, so that how well it sits depends
+ * joint, in the coordinates of the row's part. Beyond the tolerance an end is raked along its joist, so that how well it sits depends
  * on the joist alone.
  */
 export function jointWishes(problem: PlacementProblem): (band: Band, joist: number, at: number) => JointWishes {
-  const near = nearnessOf(problem);
+  const near = problem.parts.map((part) => nearnessOf(problem, part));
   const ofJoist = problem.joists.map(({ joist }) => {
     const { outcome, withinEdgeRules } = bearingOf(joist, 0, numberOf(problem.set, 'joint.gap'), problem.set);
     return { unproven: Number(isUnproven(joist, withinEdgeRules)), poor: Number(outcome !== 'secure') };
   });
-  return (band, joist, at) => ({ ...ofJoist[joist], ...near('butt joint', { u: at, v: band.low }, { u: at, v: band.high }) });
+  return (band, joist, at) => ({
+    ...ofJoist[joist],
+    ...near[band.part]('butt joint', { u: at, v: band.low }, { u: at, v: band.high }),
+  });
 }
 
 /** Most ceilings have nothing that a joint could be too near to. */
 const NOTHING: Nearness = { onOldJoint: 0, nearHatchCorner: 0, nearWindow: 0, nearOpening: 0 };
 
-/** What a line from place to place of the problem comes too near to. */
-export function nearnessOf(problem: PlacementProblem): (kind: JointLine['kind'], from: FramePoint, to: FramePoint) => Nearness {
-  const { request, frame, set } = problem;
+/** What a line from place to place of a part comes too near to. */
+export function nearnessOf(
+  { request, set }: PlacementProblem,
+  { frame, toPlan }: Part,
+): (kind: JointLine['kind'], from: FramePoint, to: FramePoint) => Nearness {
   const { room, lining = [] } = request;
   const steps = (key: Parameters<typeof numberOf>[1]): number => toGrid(numberOf(set, key));
   const old = lining.flatMap(({ joints = [] }) => joints.map(([a, b]): OldJoint => [inFrame(frame, a), inFrame(frame, b)]));
@@ -68,7 +73,7 @@ export function nearnessOf(problem: PlacementProblem): (kind: JointLine['kind'],
   const beside = steps('opening.jointClearance');
   if (old.length + openings.length + windows.length === 0) return () => NOTHING;
   return (kind, from, to) => {
-    const ends = [from, to].map(({ u, v }) => inFrame(frame, problem.toPlan(u, v)));
+    const ends = [from, to].map(({ u, v }) => inFrame(frame, toPlan(u, v)));
     ends.sort((a, b) => (kind === 'butt joint' ? a.v - b.v : a.u - b.u));
     const line: JointLine = { kind, pieces: ['', ''], row: 0, from: ends[0], to: ends[1] };
     const lit = (edge: number): boolean => kind === 'butt joint' && inLightOf(walls, edge, line, light) !== undefined;

@@ -17,7 +17,7 @@ import type { PlacementProblem } from './placementProblem.js';
 export function placementFindings(problem: PlacementProblem, layout: Described): Finding[] {
   const ceiling = laidCeiling(problem, layout);
   return [
-    ...new Set([problem.located].flat().flatMap(({ findings }) => findings)),
+    ...new Set(problem.located.flatMap(({ findings }) => findings)),
     ...bearingFindings(ceiling),
     ...staggerFindings(ceiling),
     ...sizeFindings(ceiling),

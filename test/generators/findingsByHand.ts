@@ -11,7 +11,7 @@ import {
 import type { Described } from '../../src/boards/describeLayout.js';
 import { placementFindings } from '../../src/boards/placementFindings.js';
 import type { PlacementProblem } from '../../src/boards/placementProblem.js';
-import { locateJoists } from '../../src/joists/locateJoists.js';
+import { locateZones } from '../../src/joists/locateZones.js';
 
 /** A ceiling with pieces and rows laid by hand, joists along y. */
 export interface CeilingByHand {
@@ -27,7 +27,7 @@ const board: BoardStock = { id: '2400', length: 2400, width: 1200, thickness: 12
 /** What the placement would say of a layout that it had no part in. */
 export function findingsByHand({ room, joists, pieces, rows, lining = [] }: CeilingByHand): Finding[] {
   const set = ruleSets.uk;
-  const problem = { request: { room, joists, boards: [board], lining }, set, located: locateJoists(room, joists, set) };
+  const problem = { request: { room, joists, boards: [board], lining }, set, located: locateZones(room, joists, set) };
   return placementFindings(problem as unknown as PlacementProblem, { pieces, rows } as unknown as Described);
 }
 

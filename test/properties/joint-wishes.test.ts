@@ -63,7 +63,7 @@ it('a joint has a fault for the search just where the finished layout has a find
       if (!attempt.ok) return;
       const { pieces, rows, findings } = attempt.value;
       const problem = placementProblem(request);
-      const { frame, mirrored, toPlan } = problem;
+      const [{ frame, mirrored, toPlan }] = problem.parts;
       const origin = inFrame(frame, toPlan(0, 0));
       const [u, v] = [
         (at: number): number => (mirrored.u ? -1 : 1) * (Math.round(at * 1000) - origin.u),
@@ -71,7 +71,7 @@ it('a joint has a fault for the search just where the finished layout has a find
       ];
       const bands = rows.map(({ low, high, width, ripped }) => {
         const [a, b] = [v(low), v(high)].sort((p, q) => p - q);
-        return { low: a, high: b, width: width * 1000, ripped };
+        return { low: a, high: b, width: width * 1000, ripped, part: 0, gap: 0 };
       });
       const wishes = jointWishes(problem);
       const count = (code: string, kind: 'butt' | 'long'): number =>

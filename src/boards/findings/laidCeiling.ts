@@ -86,9 +86,9 @@ interface Group {
 }
 
 /** The joists of each zone, and those of all that lies outside zones. */
-function groupsOf(located: Group | readonly Group[]): Group[] {
+function groupsOf(located: readonly Group[]): Group[] {
   const groups = new Map<string | undefined, Group>();
-  for (const { zone, joists, direction } of [located].flat() as Group[]) {
+  for (const { zone, joists, direction } of located) {
     const known = groups.get(zone)?.joists ?? [];
     groups.set(zone, { ...(zone !== undefined && { zone }), joists: [...new Set([...known, ...joists])], direction });
   }

@@ -68,7 +68,7 @@ export function nearnessOf(
   const openings = room.openings ?? [];
   const hatches = openings.filter(({ kind }) => kind === 'hatch');
   const others = openings.filter(({ kind }) => kind !== 'hatch');
-  const [walls, windows] = [wallsOf(room, frame), windowsOf(room)];
+  const [walls, windows] = [wallsOf(room.outline, frame), windowsOf(room)];
   const [clear, corner, light] = [steps('oldJoint.clearance'), steps('hatch.cornerClearance'), steps('light.jointDistance')];
   const beside = steps('opening.jointClearance');
   if (old.length + openings.length + windows.length === 0) return () => NOTHING;

@@ -35,7 +35,7 @@ export function rowWishes(problem: PlacementProblem): (layout: RowLayout) => Row
 /** Where the walls with a window lie that run with the rows, in the coordinates of a part. */
 function windowLevels({ request }: PlacementProblem, { frame, mirrored, toPlan }: Part): number[] {
   const origin = inFrame(frame, toPlan(0, 0)).v;
-  const walls = wallsOf(request.room, frame);
+  const walls = wallsOf(request.room.outline, frame);
   return windowsOf(request.room).flatMap((edge) => {
     const [a, b] = walls[edge];
     if (Math.abs(b.v - a.v) >= Math.abs(b.u - a.u)) return [];

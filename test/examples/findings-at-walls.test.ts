@@ -85,6 +85,31 @@ describe('board beyond the last joist in a room that is no rectangle', () => {
   });
 });
 
+describe('board beyond the last joist at the border of a zone', () => {
+  it('is told of the zone whose boards hang over, with another remedy than at a wall', () => {
+    const zone = (id: string, from: number, positions: readonly number[]) => ({
+      id,
+      outline: ring([from, 0], [from + 1200, 0], [from + 1200, 1210], [from, 1210]),
+      joists: { direction: 'y' as const, positions, width: 50 },
+    });
+    const room = { outline: rectangle(2400, 1210), zones: [zone('A', 0, [45, 600, 1060]), zone('B', 1200, [1400, 1800, 2355])] };
+    const piece = (id: string, zoneId: string, row: number, from: number, to: number) => ({
+      ...handLaidPiece({ id, ends: [wall(from), wall(to)], low: 5, high: 1205 }),
+      row,
+      zone: zoneId,
+    });
+    const pieces = [piece('1.1', 'A', 1, 5, 1200), piece('2.1', 'B', 2, 1200, 2395)];
+    const rows = [
+      { ...rowByHand(1, 5, 1205), zone: 'A' },
+      { ...rowByHand(2, 5, 1205), zone: 'B' },
+    ];
+    const found = findingsByHand({ room, joists: [], pieces, rows }).filter(({ code }) => code === 'perimeter-overhang');
+    expect(found.map(({ value, where }) => [value, where?.joist, where?.wall])).toEqual([[200, 'B J1', undefined]]);
+    expect(found[0].message).toMatch(/^The border/);
+    expect(found[0].remedy).toMatch(/along the border/);
+  });
+});
+
 describe('the widest bay', () => {
   it('is looked for where joists fan out and where one stops short', () => {
     const room = { outline: rectangle(2390, 1210) };

@@ -1,4 +1,5 @@
 import { centreAt, type Frame, type FramePoint, frameOf } from '../../joists/frame.js';
+import type { LocatedZone } from '../../joists/locateZones.js';
 import type { RuleSet } from '../../rules/ruleSet.js';
 import type { BoardStock } from '../../survey/boardStock.js';
 import { toGrid } from '../../survey/grid.js';
@@ -30,6 +31,8 @@ export interface LaidPart {
   readonly crosspieces: readonly Crosspiece[];
   /** The sides of the whole room, in the order of its outline. */
   readonly walls: readonly Wall[];
+  /** Where the part ends at another, or at what is not boarded. */
+  readonly borders: readonly Wall[];
   readonly pieces: readonly PieceUp[];
   readonly rows: readonly Row[];
 }
@@ -83,20 +86,27 @@ interface Group {
   readonly zone?: string;
   readonly joists: readonly Joist[];
   readonly direction: Direction;
+  readonly rings: readonly (readonly Point[])[];
 }
 
 /** The joists of each zone, and those of all that lies outside zones. */
-function groupsOf(located: readonly Group[]): Group[] {
+function groupsOf(located: readonly LocatedZone[]): Group[] {
   const groups = new Map<string | undefined, Group>();
-  for (const { zone, joists, direction } of located) {
-    const known = groups.get(zone)?.joists ?? [];
-    groups.set(zone, { ...(zone !== undefined && { zone }), joists: [...new Set([...known, ...joists])], direction });
+  for (const { zone, joists, direction, outline, holes = [] } of located) {
+    const known = groups.get(zone);
+    groups.set(zone, {
+      ...(zone !== undefined && { zone }),
+      joists: [...new Set([...(known?.joists ?? []), ...joists])],
+      direction,
+      rings: [...(known?.rings ?? []), outline, ...holes],
+    });
   }
   return [...groups.values()];
 }
 
-function laidPart(room: Room, layout: Described, { zone, joists, direction }: Group): LaidPart {
+function laidPart(room: Room, layout: Described, { zone, joists, direction, rings }: Group): LaidPart {
   const frame = frameOf(direction);
+  const walls = wallsOf(room.outline, frame);
   const pieces = layout.pieces.filter((piece) => piece.zone === zone);
   const rows = layout.rows.filter((row) => row.zone === zone);
   return {
@@ -106,23 +116,36 @@ function laidPart(room: Room, layout: Described, { zone, joists, direction }: Gr
       .map((joist) => supportOf(joist, frame))
       .sort((a, b) => a.centre(a.low) + a.centre(a.high) - b.centre(b.low) - b.centre(b.high)),
     crosspieces: joists.filter((joist) => !runsUp(joist, frame)).map((joist) => crosspieceOf(joist, frame)),
-    walls: wallsOf(room, frame),
+    walls,
+    borders: rings.flatMap((ring) => wallsOf(ring, frame).filter((side) => !walls.some((wall) => liesOn(wall, side)))),
     pieces: pieces.map((piece) => pieceUp(piece, frame)),
     rows,
   };
 }
 
-export function wallsOf(room: Room, frame: Frame): Wall[] {
-  const ring = corners(room.outline).map(frame.into);
+/** The sides of an outline, mm. */
+export function wallsOf(outline: readonly Point[], frame: Frame): Wall[] {
+  const ring = corners(outline).map(frame.into);
   return ring.map((corner, i) => [corner, ring[(i + 1) % ring.length]]);
 }
+
+/** Whether a side lies along a wall, as far as it goes. */
+const liesOn = ([a, b]: Wall, side: Wall): boolean =>
+  side.every(
+    ({ u, v }) =>
+      (b.u - a.u) * (v - a.v) === (b.v - a.v) * (u - a.u) &&
+      Math.min(a.u, b.u) <= u &&
+      u <= Math.max(a.u, b.u) &&
+      Math.min(a.v, b.v) <= v &&
+      v <= Math.max(a.v, b.v),
+  );
 
 /** Plan coordinates in mm, in a frame and on the grid. */
 export const inFrame = (frame: Frame, { x, y }: Point): FramePoint => frame.into({ x: toGrid(x), y: toGrid(y) });
 
 function runsUp({ start, end }: Joist, frame: Frame): boolean {
   const [a, b] = [inFrame(frame, start), inFrame(frame, end)];
-  return Math.abs(b.u - a.u) <= Math.abs(b.v - a.v);
+  return Math.abs(b.u - a.u) < Math.abs(b.v - a.v);
 }
 
 function supportOf(joist: Joist, frame: Frame): Support {

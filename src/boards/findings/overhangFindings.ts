@@ -9,6 +9,7 @@ import { type FacedWall, turnedAbout, wallsFaced } from './wallsFaced.js';
 
 /** How far the boards reach past the last timber towards a wall, at the worst place along it; grid steps. */
 interface Overhang {
+  /** Index of the side of the room; beyond them, those of the borders of the part. */
   readonly wall: number;
   readonly reach: number;
   readonly joist: string;
@@ -27,7 +28,7 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
   const slack = toGrid(numberOf(ceiling.set, 'perimeter.gap')) + toGrid(numberOf(ceiling.set, 'cut.tolerance'));
   return ceiling.parts.flatMap((part) => {
     const worst = new Map<number, Overhang>();
-    const about = part.walls.map(([a, b]): Wall => [turnedAbout(a), turnedAbout(b)]);
+    const about = [...part.walls, ...part.borders].map(([a, b]): Wall => [turnedAbout(a), turnedAbout(b)]);
     for (const piece of part.pieces) {
       for (const each of [...beyondEnds(part, piece, slack), ...beyondEdges(part, piece, about)]) {
         if (each.reach > (worst.get(each.wall)?.reach ?? steps)) worst.set(each.wall, each);
@@ -36,9 +37,11 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
     return [...worst.values()]
       .sort((a, b) => a.wall - b.wall)
       .map(({ wall, reach, joist, piece, place }) => {
-        const { x, y } = part.frame.back(place.u, place.v);
+        const { x, y } = part.frame.back(fromGrid(place.u), fromGrid(place.v));
+        const isWall = wall < part.walls.length;
         return finding('perimeter-overhang', 'warning', {
-          where: { piece, joist, wall, at: { x: fromGrid(x), y: fromGrid(y) } },
+          where: { piece, joist, ...(isWall && { wall }), at: { x, y } },
+          ...(!isWall && { sentence: 'border-overhang' }),
           value: fromGrid(reach),
           limit,
           unit: 'mm',
@@ -51,10 +54,10 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
 const runsWithJoists = ({ a, b }: FacedWall): boolean => Math.abs(b.v - a.v) >= Math.abs(b.u - a.u);
 
 /** Where the ends of a piece face walls that run with the joists. */
-function beyondEnds({ supports, walls }: LaidPart, up: PieceUp, slack: number): Overhang[] {
+function beyondEnds({ supports, walls, borders }: LaidPart, up: PieceUp, slack: number): Overhang[] {
   const faced = (['low', 'high'] as const).flatMap((side, end) =>
     up.piece.ends[end].meets === 'wall'
-      ? wallsFaced(up.outline, walls, side)
+      ? wallsFaced(up.outline, [...walls, ...borders], side)
           .filter(runsWithJoists)
           .map((each) => ({ ...each, inwards: side === 'low' ? 1 : -1 }))
       : [],

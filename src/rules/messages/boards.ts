@@ -44,6 +44,13 @@ export const boards: Messages = {
     remedy:
       'Cut out a strip of the old ceiling 150 to 200 wide along that wall, fix noggings or a batten to the side of the joist flush with it, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
   },
+  'border-overhang': {
+    of: 'perimeter-overhang',
+    message:
+      'The border of the boards beside {joist} is {value} mm from it, and it is the last timber under them there; {limit} is the most.',
+    remedy:
+      'Cut out a strip of the old ceiling 150 to 200 wide along the border, fix noggings or a batten flush with the joists, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
+  },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.{place}',
     remedy:

@@ -107,6 +107,27 @@ describe('board beyond the last joist at the border of a zone', () => {
     expect(found.map(({ value, where }) => [value, where?.joist, where?.wall])).toEqual([[200, 'B J1', undefined]]);
     expect(found[0].message).toMatch(/^The border/);
     expect(found[0].remedy).toMatch(/along the border/);
+describe('a piece notched round a breast', () => {
+  // The breast is 600 wide and 400 deep, between joists at 650 and at 1650; those between end at it.
+  const outline = ring([0, 0], [2400, 0], [2400, 1210], [1500, 1210], [1500, 810], [900, 810], [900, 1210], [0, 1210]);
+  const room = { outline };
+  const joists = joistsFromPositions({
+    room,
+    direction: 'y',
+    positions: [45, 350, 650, 1050, 1350, 1650, 2000, 2355],
+    width: 50,
+  });
+  const notched = ring([5, 5], [2395, 5], [2395, 1205], [1505, 1205], [1505, 805], [895, 805], [895, 1205], [5, 1205]);
+  const pieces = [shaped('1.1', 1, [wall(5), wall(2395)], notched)];
+  const by = { room, joists, pieces, rows: [rowByHand(1, 5, 1205)] };
+
+  it('hangs over beside the breast', () => {
+    // On the other side the joist is 150 away, and that will do.
+    expect(overhangs(by)).toEqual([{ value: 250, wall: 5, joist: 'J3' }]);
+  });
+
+  it('does not span the breast', () => {
+    expect(findingsByHand(by).map(({ code }) => code)).not.toContain('support-centres-exceeded');
   });
 });
 

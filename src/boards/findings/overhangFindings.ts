@@ -20,7 +20,7 @@ interface Overhang {
 
 /**
  * At each wall, the greatest distance from it to the last timber that really lies under the boards there, where that is too much.
- * A place between two joists under the same piece is carried from both sides, and hangs over neither.
+ * A wall that a joist under the same piece runs into is carried from both sides there, and the board hangs over neither.
  */
 export function overhangFindings(ceiling: LaidCeiling): Finding[] {
   const { limit, steps, source } = givenRule(ceiling.set, 'perimeter.overhang');
@@ -53,29 +53,26 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
 
 const runsWithJoists = ({ a, b }: FacedWall): boolean => Math.abs(b.v - a.v) >= Math.abs(b.u - a.u);
 
-/** Where the ends of a piece face walls that run with the joists. */
+/** Where a piece faces walls that run with the joists. */
 function beyondEnds({ supports, walls, borders }: LaidPart, up: PieceUp, slack: number): Overhang[] {
-  const faced = (['low', 'high'] as const).flatMap((side, end) =>
-    up.piece.ends[end].meets === 'wall'
-      ? wallsFaced(up.outline, [...walls, ...borders], side)
-          .filter(runsWithJoists)
-          .map((each) => ({ ...each, inwards: side === 'low' ? 1 : -1 }))
-      : [],
+  const faced = (['low', 'high'] as const).flatMap((side) =>
+    wallsFaced(up.outline, [...walls, ...borders], side)
+      .filter(runsWithJoists)
+      .map((each) => ({ ...each, inwards: side === 'low' ? 1 : -1 })),
   );
   if (faced.length === 0) return [];
   const under = supports.filter((support) => reachesUnder(support, up));
-  return faced.flatMap(({ wall, a, b, from, to, inwards }) =>
-    [from, to].flatMap((v): Overhang[] => {
-      const place = { u: lineAt(a, b, v), v };
-      const away = ({ centre }: Support, level: number): number => inwards * (centre(level) - place.u);
-      const ends = ({ low, high }: Support): number[] => [Math.max(low, up.low), Math.min(high, up.high)];
-      if (under.some((support) => ends(support).some((level) => away(support, level) < 0))) return [];
-      const here = under.filter(({ low, high }) => low - slack <= v && v <= high + slack);
+  return faced.flatMap(({ wall, a, b, from, to, inwards }) => {
+    const away = ({ centre }: Support, level: number): number => inwards * (centre(level) - lineAt(a, b, level));
+    if (under.some((support) => away(support, from) <= 0 !== away(support, to) <= 0)) return [];
+    return [from, to].flatMap((v): Overhang[] => {
+      const here = under.filter((each) => each.low - slack <= v && v <= each.high + slack && away(each, v) >= 0);
       const nearest = leastBy(here, (support) => away(support, v));
       if (nearest === undefined) return [];
+      const place = { u: lineAt(a, b, v), v };
       return [{ wall, reach: away(nearest, v), joist: nearest.joist.id, piece: up.piece.id, place }];
-    }),
-  );
+    });
+  });
 }
 
 /** Whether some of a timber's centre line lies under a piece, its ends counted. */

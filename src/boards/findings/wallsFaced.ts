@@ -17,7 +17,7 @@ export interface FacedWall {
 /** A wall further from a piece than this has something else in front of it, mm: more than any gap that is left, less than any row or piece. */
 const IN_FRONT = 60;
 
-/** The walls in front of the low or high end of an outline; with corners turned about by {@link turnedAbout}, of its low or high edge. */
+/** The walls in front of the low or high ends of an outline, those in a notch too; with corners turned about by {@link turnedAbout}, of its low or high edge. */
 export function wallsFaced(outline: readonly FramePoint[], walls: readonly Wall[], side: 'low' | 'high'): FacedWall[] {
   const { left, right, low, high } = extentOf(outline.map(({ u, v }) => ({ x: u, y: v })));
   const reach = toGrid(IN_FRONT);
@@ -25,11 +25,12 @@ export function wallsFaced(outline: readonly FramePoint[], walls: readonly Wall[
     const [from, to] = [Math.max(low, Math.min(a.v, b.v)), Math.min(high, Math.max(a.v, b.v))];
     if (from >= to || Math.min(a.u, b.u) > right + reach || Math.max(a.u, b.u) < left - reach) return [];
     const level = Math.round((from + to) / 2);
-    const stretches = stretchesAt(outline, level);
-    if (stretches.length === 0) return [];
-    const away =
-      side === 'low' ? stretches[0][0] - lineAt(a, b, level) : lineAt(a, b, level) - stretches[stretches.length - 1][1];
-    return away >= 0 && away <= reach ? [{ wall, a, b, from, to }] : [];
+    const at = lineAt(a, b, level);
+    const isFaced = stretchesAt(outline, level).some(([start, end]) => {
+      const away = side === 'low' ? start - at : at - end;
+      return away >= 0 && away <= reach;
+    });
+    return isFaced ? [{ wall, a, b, from, to }] : [];
   });
 }
 

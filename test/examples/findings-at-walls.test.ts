@@ -107,6 +107,9 @@ describe('board beyond the last joist at the border of a zone', () => {
     expect(found.map(({ value, where }) => [value, where?.joist, where?.wall])).toEqual([[200, 'B J1', undefined]]);
     expect(found[0].message).toMatch(/^The border/);
     expect(found[0].remedy).toMatch(/along the border/);
+  });
+});
+
 describe('a piece notched round a breast', () => {
   // The breast is 600 wide and 400 deep, between joists at 650 and at 1650; those between end at it.
   const outline = ring([0, 0], [2400, 0], [2400, 1210], [1500, 1210], [1500, 810], [900, 810], [900, 1210], [0, 1210]);

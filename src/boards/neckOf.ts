@@ -24,7 +24,7 @@ export function neckOf(outline: readonly FramePoint[], holes: readonly (readonly
   let neck: number | undefined;
   widths.forEach((width, i) => {
     const beside = Math.min(before, widestFrom[i]);
-    if (SHARE.whole * width <= SHARE.narrow * beside && width < (neck ?? Infinity)) neck = width;
+    if (beside > 0 && SHARE.whole * width <= SHARE.narrow * beside && width < (neck ?? Infinity)) neck = width;
     before = Math.max(before, width);
   });
   return neck;

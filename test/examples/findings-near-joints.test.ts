@@ -65,6 +65,17 @@ describe('joints of the old ceiling', () => {
   });
 });
 
+it('butt joints of rows that do not meet are not held against each other', () => {
+  const room = { outline: rectangle(3600, 2410) };
+  const joists = joistsFromPositions({ room, direction: 'y', positions, width: 50 });
+  const near = pieces.map((piece) => (piece.row === 1 ? piece : { ...piece, ends: pieces[Number(piece.id.slice(2)) - 1].ends }));
+  const stagger = (low: number) =>
+    findingsByHand({ room, joists, pieces: near, rows: [rowByHand(1, 5, 1205), rowByHand(2, low, low + 1200)] }).filter(
+      ({ code }) => code === 'stagger',
+    ).length;
+  expect([stagger(1205), stagger(1210)]).toEqual([1, 0]);
+});
+
 describe('openings', () => {
   const square = (kind: Opening['kind'], x: number, y: number, side: number): Opening => ({
     kind,

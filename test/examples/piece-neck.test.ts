@@ -33,6 +33,7 @@ describe('the neck of a piece', () => {
   it('is none in a plain piece, a tapered one, a scribed one, or one with a corner cut out', () => {
     expect(neck(board)).toBeUndefined();
     expect(neck(ring([0, 0], [2400, 0], [2400, 30], [0, 1200]))).toBeUndefined();
+    expect(neck(ring([0, 0], [1200, 0], [2400, 400], [1200, 600]))).toBeUndefined();
     expect(neck(ring([0, 0], [1200, 18], [2400, 0], [2400, 300], [0, 300]))).toBeUndefined();
     expect(neck(ring([0, 0], [2400, 0], [2400, 200], [900, 200], [900, 1200], [0, 1200]))).toBeUndefined();
   });

@@ -157,8 +157,13 @@ function describePiece(
   const isTurned = { u: lies.u !== mirrored.u, v: lies.v !== mirrored.v };
   if (isTurned.u) atEnds.reverse();
   if (isTurned.v) atEdges.reverse();
-  const ends = atEnds.map((factory, end) => describeEnd(problem, part, each.ends[end], marks.rakes[end], factory));
-  const edges = atEdges.map((bound) => (bound ? ('bound' as const) : ('cut' as const)));
+  const ends = atEnds.map((factory, end) =>
+    describeEnd(problem, part, each.ends[end], marks.rakes[end], factory && marks.square[end]),
+  );
+  const { low, high } = marks.edgeLengths;
+  const edges = (mirrored.v ? [high, low] : [low, high]).map((length, edge) =>
+    atEdges[edge] && length > 0 ? ('bound' as const) : ('cut' as const),
+  );
   const piece = {
     id: `${row}.${number}`,
     row,
@@ -200,7 +205,7 @@ function describeEnd(
   const common = {
     meets: end.meets,
     position: frame.direction === 'y' ? x : y,
-    made: factory && rake === undefined ? ('factory' as const) : ('cut' as const),
+    made: factory ? ('factory' as const) : ('cut' as const),
     ...(rake !== undefined && { rake }),
   };
   if (end.joist === undefined) return common;

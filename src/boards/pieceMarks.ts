@@ -13,6 +13,8 @@ export interface PieceMarks {
   readonly hand?: NonNullable<Piece['hand']>;
   /** Of its near and its far end; nothing for an end that is square, or not one straight cut. */
   readonly rakes: readonly [near: number | undefined, far: number | undefined];
+  /** Whether its near and its far end are square all the way across. */
+  readonly square: readonly [near: boolean, far: boolean];
 }
 
 export function pieceMarks({ mirrored, frame }: Part, shape: Shape): PieceMarks {
@@ -21,14 +23,16 @@ export function pieceMarks({ mirrored, frame }: Part, shape: Shape): PieceMarks 
   const lengths = [low, high].map((level) => fromGrid(lengthAt(outline, level)));
   const edgeLengths = mirrored.v ? { low: lengths[1], high: lengths[0] } : { low: lengths[0], high: lengths[1] };
   if (outline.length === 4 && shape.holes.length === 0 && outline.every(({ x }) => x === left || x === right)) {
-    return { edgeLengths, rakes: [undefined, undefined] };
+    return { edgeLengths, rakes: [undefined, undefined], square: [true, true] };
   }
   const turned = mirrored.u === mirrored.v ? 1 : -1;
   const rakes = ([-1, 1] as const).map((side) => {
     const rake = rakeOf(outline, side, low, high);
     return rake === 0 ? undefined : fromGrid(turned * rake);
   });
-  if (!isHanded(shape)) return { edgeLengths, rakes: [rakes[0], rakes[1]] };
+  const [near, far] = [left, right].map((end) => uprightAt(outline, end) === high - low);
+  const marks = { edgeLengths, rakes: [rakes[0], rakes[1]], square: [near, far] } as const;
+  if (!isHanded(shape)) return marks;
   // Face up a piece is seen in a mirror. So is the plan by whoever looks across joists that run along x.
   const over = mirrored.v !== (frame.direction === 'y');
   const marked = outline.map(({ x, y }) => ({
@@ -36,11 +40,14 @@ export function pieceMarks({ mirrored, frame }: Part, shape: Shape): PieceMarks 
     y: fromGrid(over ? high - y : y - low),
   }));
   const hand = { view: 'face up' as const, outline: mirrored.u === over ? marked : marked.reverse() };
-  return { edgeLengths, hand, rakes: [rakes[0], rakes[1]] };
+  return { ...marks, hand };
 }
 
 const lengthAt = (ring: Ring, level: number): number =>
   sidesOf(ring).reduce((sum, [a, b]) => (a.y === level && b.y === level ? sum + Math.abs(b.x - a.x) : sum), 0);
+
+const uprightAt = (ring: Ring, place: number): number =>
+  sidesOf(ring).reduce((sum, [a, b]) => (a.x === place && b.x === place ? sum + Math.abs(b.y - a.y) : sum), 0);
 
 /** How far the corner of an end at the high edge lies beyond that at the low edge, where one straight cut joins the two. */
 function rakeOf(ring: Ring, side: 1 | -1, low: number, high: number): number {

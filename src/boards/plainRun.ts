@@ -1,4 +1,3 @@
-import { toGrid } from '../survey/grid.js';
 import { isRaked, type JointLine, jointLine } from './jointLine.js';
 import type { Part, PlacedJoist } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -20,9 +19,7 @@ export function plainRun(problem: PlacementProblem, part: Part, band: Band, stre
   const joists = part.joists
     .filter((joist) => reachesAcross(joist, band, rules.wallGap.greatest))
     .map((joist) => jointLine(rules, joist, band));
-  const inside = joists.filter(
-    (line, k) => line.spare >= 0 && isBetween(line, from, to) && (k === 0 || joists[k - 1].at !== line.at),
-  );
+  const inside = joists.filter((line) => line.spare >= 0 && isBetween(line, from, to)).filter(isBeyondLast());
   const places: Place[] = [
     { at: from, low: from, high: from, joist: -1 },
     ...inside.map(({ at, low, high, joist: { index } }) => ({ at, low, high, joist: index })),
@@ -34,28 +31,21 @@ export function plainRun(problem: PlacementProblem, part: Part, band: Band, stre
     ...inside.map((line) => (isRaked(line) ? 0 : Math.min(rules.jointGive, line.spare))),
     highMeets === 'wall' ? rules.wallGive : 0,
   ];
+  // A joist on the line of a wall carries what ends at the gap before it.
+  const reaches = places.map((_, place) =>
+    (place === 0 && lowMeets === 'wall') || (place === last && highMeets === 'wall') ? rules.wallGap.nominal : 0,
+  );
   const supports = places.map(({ at }, place) => ({
-    before: joists.filter((line) => line.at + (place === 0 ? sideReach(line.joist, rules) : 0) < at).length,
-    upTo: joists.filter((line) => line.at - (place === last ? sideReach(line.joist, rules) : 0) <= at).length,
+    before: joists.filter((line) => line.at < at - reaches[place]).length,
+    upTo: joists.filter((line) => line.at <= at + reaches[place]).length,
   }));
   const pieces: PossiblePiece[] = [];
   const starting: number[][][] = places.map(() => []);
   for (let i = 0; i < last; i++) {
     for (let k = i + 1; k <= last; k++) {
-      if (supports[k].upTo - supports[i].before < rules.pieceSupports) continue;
-      const joints = (i > 0 ? 1 : 0) + (k < last ? 1 : 0);
-      const sides = [places[k].low - places[i].low, places[k].high - places[i].high];
-      const whole = Math.max(places[k].low, places[k].high) - Math.min(places[i].low, places[i].high);
-      const piece: PossiblePiece = {
-        from: i,
-        to: k,
-        lowMeets: i > 0 ? 'board' : lowMeets,
-        highMeets: k < last ? 'board' : highMeets,
-        nominal: Math.max(...sides),
-        cut: whole - (joints * rules.jointGap) / 2,
-        give: gives[i] + gives[k],
-      };
-      if (Math.min(...sides) <= 0 || !isPossible(problem, band, piece)) continue;
+      const meets = { lowMeets: i > 0 ? 'board' : lowMeets, highMeets: k < last ? 'board' : highMeets } as const;
+      const piece = { ...meets, from: i, to: k, ...lengthsBetween(problem, places[i], places[k]), give: gives[i] + gives[k] };
+      if (!isPossible(problem, band, piece, supports[k].upTo - supports[i].before)) continue;
       starting[i].push([pieces.length]);
       pieces.push(piece);
     }
@@ -63,13 +53,28 @@ export function plainRun(problem: PlacementProblem, part: Part, band: Band, stre
   return { places, pieces, starting };
 }
 
+/** Of the longer side, and as cut, with the rake of its ends. */
+function lengthsBetween({ rules }: PlacementProblem, from: Place, to: Place): { nominal: number; cut: number } {
+  const joints = (from.joist < 0 ? 0 : 1) + (to.joist < 0 ? 0 : 1);
+  return {
+    nominal: Math.max(to.low - from.low, to.high - from.high),
+    cut: Math.max(to.low, to.high) - Math.min(from.low, from.high) - (joints * rules.jointGap) / 2,
+  };
+}
+
 /** Whether a joist lies over the whole width of a row, less what may be missing at its ends. */
 export const reachesAcross = (joist: PlacedJoist, row: { readonly low: number; readonly high: number }, slack: number): boolean =>
   joist.low <= row.low + slack && joist.high >= row.high - slack;
 
+/** For joint lines in order across the row: leaves out one that meets the last that was kept. */
+export function isBeyondLast(): (line: JointLine) => boolean {
+  let last: JointLine | undefined;
+  return (line) => {
+    if (last !== undefined && (line.low <= last.low || line.high <= last.high)) return false;
+    last = line;
+    return true;
+  };
+}
+
 export const isBetween = ({ low, high, at }: JointLine, from: number, to: number): boolean =>
   Math.min(low, high, at) > from && Math.max(low, high, at) < to;
-
-/** How far beyond the end of a board the middle of a joist may be that still carries it: one on the edge of the room does. */
-export const sideReach = ({ joist }: PlacedJoist, { leastTimber }: PlacementProblem['rules']): number =>
-  Math.max(0, Math.floor(toGrid(joist.width) / 2) - leastTimber);

@@ -56,13 +56,18 @@ export interface Box {
 /** What a piece of a row needs of the width of a board. */
 export const widthOn = (piece: PossiblePiece | undefined, rowWidth: number): number => piece?.width ?? rowWidth;
 
-/** Whether a piece is long enough and some board is. */
-export function isPossible(problem: PlacementProblem, band: Band, piece: PossiblePiece): boolean {
-  if (piece.nominal < problem.rules.pieceLength) return false;
+/**
+ * Whether a piece is long enough, has timber enough, and some board is long enough. A piece that fills its run by itself cannot be
+ * longer, nor lie on more joists: it needs one.
+ */
+export function isPossible({ rules, stocks }: PlacementProblem, band: Band, piece: PossiblePiece, supports: number): boolean {
+  const fills = piece.lowMeets !== 'board' && piece.highMeets !== 'board';
+  if (supports < (fills ? Math.min(1, rules.pieceSupports) : rules.pieceSupports)) return false;
+  if (!fills && piece.nominal < rules.pieceLength) return false;
   const width = widthOn(piece, band.width);
-  return problem.stocks.some((stock) => stock.width >= width && fitsLength(problem, stock.length, piece));
+  return stocks.some((stock) => stock.width >= width && fitsLength({ rules }, stock.length, piece));
 }
 
 /** Whether a board of this length can be the piece: cut from it, or used uncut and a little short. */
-export const fitsLength = (problem: PlacementProblem, length: number, piece: PossiblePiece): boolean =>
-  piece.cut <= length || (piece.cut - length <= piece.give && piece.nominal - length <= problem.rules.greatestExcess);
+export const fitsLength = ({ rules }: Pick<PlacementProblem, 'rules'>, length: number, piece: PossiblePiece): boolean =>
+  piece.cut <= length || (piece.cut - length <= piece.give && piece.nominal - length <= rules.greatestExcess);

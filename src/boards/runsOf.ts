@@ -38,7 +38,7 @@ export function stretchesOf(problem: PlacementProblem, part: Part, band: Band): 
 function asStretch({ openings }: Part, band: Band, { outline, holes }: Shape): Stretch | undefined {
   const { left, right, low, high } = extentOf(outline);
   if (holes.length > 0 || outline.length !== 4 || low !== band.low || high !== band.high) return undefined;
-  if (outline.some(({ x }) => x !== left && x !== right)) return undefined;
+  if (outline.some(({ x, y }) => (x !== left && x !== right) || (y !== low && y !== high))) return undefined;
   const y = (low + high) / 2;
   const meets = (x: number): 'wall' | 'opening' =>
     openings.some((opening) => opening.near <= x && x <= opening.far && opening.low <= y && y <= opening.high)

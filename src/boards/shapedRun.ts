@@ -1,3 +1,4 @@
+import { toGrid } from '../survey/grid.js';
 import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import { sidesOf } from '../survey/traceRings.js';
@@ -6,7 +7,7 @@ import { isRaked, type JointLine, jointLine } from './jointLine.js';
 import type { Ring } from './overlayRings.js';
 import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { isBetween, sideReach } from './plainRun.js';
+import { isBetween, isBeyondLast } from './plainRun.js';
 import { type Box, isPossible, type Meets, type Place, type PossiblePiece, type Run } from './possiblePieces.js';
 import type { Band } from './rowLayouts.js';
 import { ringsOf, type Shape, shapesOf } from './shapesOf.js';
@@ -43,6 +44,7 @@ export function shapedRun(problem: PlacementProblem, part: Part, band: Band, sha
   const { left, right } = extentOf(shape.outline);
   const lines = part.joists.map((joist) => jointLine(problem.rules, joist, band));
   const inside = linesIn(problem, lines, band, rings, left, right);
+  const spans = lines.map((line) => spansUnder(rings, line, band, left, right));
   const places: Place[] = [
     { at: left, low: left, high: left, joist: -1 },
     ...inside.map(({ at, low, high, joist: { index } }) => ({ at, low, high, joist: index })),
@@ -57,7 +59,7 @@ export function shapedRun(problem: PlacementProblem, part: Part, band: Band, sha
     for (let k = i + 1; k <= cells.length; k++) {
       if (k > i + 1) groups = joined(groups, cells[k - 1]);
       if (groups.some(({ box }) => box.far - box.near > longest + problem.rules.jointGap)) break;
-      const found = groups.map((group) => pieceOf(problem, { part, band, lines, inside, places }, group, i, k));
+      const found = groups.map((group) => pieceOf(problem, { part, band, lines, spans, inside, places }, group, i, k));
       if (found.some((piece) => piece === undefined)) continue;
       starting[i].push(found.map((_, at) => pieces.length + at));
       pieces.push(...(found as PossiblePiece[]));
@@ -66,7 +68,7 @@ export function shapedRun(problem: PlacementProblem, part: Part, band: Band, sha
   return { places, rings, pieces, starting };
 }
 
-/** The joists on which a joint may run: not crossing the one before, and with timber all along the joint. */
+/** The joists on which a joint may run: with timber all along it, and not meeting the one before. */
 function linesIn(
   { rules }: PlacementProblem,
   lines: readonly JointLine[],
@@ -75,21 +77,16 @@ function linesIn(
   near: number,
   far: number,
 ): JointLine[] {
-  const found: JointLine[] = [];
-  for (const line of lines) {
-    const before = found[found.length - 1];
-    if (line.spare < 0 || !isBetween(line, near, far)) continue;
-    if (before !== undefined && (line.low <= before.low || line.high <= before.high)) continue;
+  const slack = rules.wallGap.greatest;
+  const hasTimber = (line: JointLine): boolean => {
+    if (line.spare < 0 || !isBetween(line, near, far)) return false;
     const [from, to] = endsOf(line, band);
     const { along } = beside(rings, from, to);
-    const under = along.every(
-      ([start, end]) => line.joist.low <= start + rules.wallGap.greatest && line.joist.high >= end - rules.wallGap.greatest,
-    );
-    // A raked joint is made where the whole row is: its rake is that of the row.
-    if (along.length === 0 || !under || (isRaked(line) && along.length > 1)) continue;
-    found.push(line);
-  }
-  return found;
+    const isUnder = ([start, end]: Span): boolean => line.joist.low <= start + slack && line.joist.high >= end - slack;
+    // A raked joint is made where the row is in one piece: its rake is that of the whole row.
+    return along.length > 0 && along.every(isUnder) && (along.length === 1 || !isRaked(line));
+  };
+  return lines.filter(hasTimber).filter(isBeyondLast());
 }
 
 /** From the low edge of the row to the high one. */
@@ -191,6 +188,8 @@ interface About {
   readonly band: Band;
   /** Of all joists of the part, and of those that it may be divided on. */
   readonly lines: readonly JointLine[];
+  /** Per joist of the part, where it lies over the run. */
+  readonly spans: readonly (readonly Span[])[];
   readonly inside: readonly JointLine[];
   readonly places: readonly Place[];
 }
@@ -222,8 +221,7 @@ function pieceOf(problem: PlacementProblem, about: About, group: Group, from: nu
     ...(beside >= Math.max(rules.rowWidth, 1) && { width: box.high - box.low }),
     box,
   };
-  if (supportsUnder(problem, about, group, [low !== undefined, high !== undefined]) < rules.pieceSupports) return undefined;
-  return isPossible(problem, band, piece) ? piece : undefined;
+  return isPossible(problem, band, piece, supportsUnder(problem, about, piece)) ? piece : undefined;
 }
 
 function meetsAt({ openings }: Part, x: number, { y }: CellEnd): 'wall' | 'opening' {
@@ -231,19 +229,33 @@ function meetsAt({ openings }: Part, x: number, { y }: CellEnd): 'wall' | 'openi
   return isIn ? 'opening' : 'wall';
 }
 
-/** Places across the joists at which timber lies under at least half of the piece's width. */
-function supportsUnder({ rules }: PlacementProblem, { lines }: About, { box }: Group, atJoint: readonly boolean[]): number {
-  const slack = rules.wallGap.greatest;
+/** Timber under a piece for this length takes two screws at the usual spacing, mm; common practice, no source. */
+const LINE_OF_SCREWS = 250;
+
+/** Places across the joists at which timber lies under half of the piece's width, or for the length of a line of screws. */
+function supportsUnder({ rules }: PlacementProblem, { lines, spans }: About, piece: PossiblePiece): number {
+  const { near, far, low, high } = piece.box as Box;
+  const enough = Math.min((high - low) / 2, toGrid(LINE_OF_SCREWS));
+  // A joist on the line of a wall carries what ends at the gap before it.
+  const from = near - (piece.lowMeets === 'wall' ? rules.wallGap.nominal : 0);
+  const to = far + (piece.highMeets === 'wall' ? rules.wallGap.nominal : 0);
   let count = 0;
   let covered = 0;
   let last: number | undefined;
-  for (const { joist, at } of lines) {
-    const beyond = sideReach(joist, rules);
-    if (at + (atJoint[0] ? 0 : beyond) < box.near || at - (atJoint[1] ? 0 : beyond) > box.far) continue;
+  for (const [k, { joist, at }] of lines.entries()) {
+    if (at < from || at > to) continue;
     if (at !== last) [covered, last] = [0, at];
     const before = covered;
-    covered += Math.max(0, Math.min(joist.high + slack, box.high) - Math.max(joist.low - slack, box.low));
-    if (2 * covered >= box.high - box.low && 2 * before < box.high - box.low) count++;
+    for (const span of spans[k]) {
+      covered += Math.max(0, Math.min(joist.high, span[1], high) - Math.max(joist.low, span[0], low));
+    }
+    if (covered >= enough && before < enough) count++;
   }
   return count;
+}
+
+/** Where a joist lies over a run; beside its ends, what lies at the end. */
+function spansUnder(rings: readonly Ring[], { at }: JointLine, band: Band, near: number, far: number): readonly Span[] {
+  const place = Math.min(Math.max(at, near + 1), far);
+  return beside(rings, { x: place, y: band.low }, { x: place, y: band.high }).along;
 }

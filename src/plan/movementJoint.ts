@@ -30,7 +30,6 @@ export function movementJoint(fields: readonly Field[], rows: readonly Row[], ru
       if (value <= limit) return [];
       const at = dividingPlaces(way.run, way.places, toGrid(limit));
       const where = at.length === 0 ? undefined : way.where(at[0]);
-      const place = at.length === 0 ? '' : ` It would go on ${at.map(({ name }) => name).join(' and ')}.`;
       return [
         finding('movement-joint-wanted', 'warning', {
           ...(where && { where }),
@@ -38,7 +37,7 @@ export function movementJoint(fields: readonly Field[], rows: readonly Row[], ru
           limit,
           unit: rule.unit,
           source: rule.source,
-          words: { place },
+          ...(at.length > 0 && { sentence: 'movement-joint-at', words: { place: at.map(({ name }) => name).join(' and ') } }),
         }),
       ];
     });

@@ -52,7 +52,13 @@ export const boards: Messages = {
       'Cut out a strip of the old ceiling 150 to 200 wide along the border, fix noggings or a batten flush with the joists, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
   },
   'movement-joint-wanted': {
-    message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.{place}',
+    message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
+    remedy:
+      'Carry a joint of the building through the new boards, or make the two sides zones, so that no piece crosses the joint.',
+  },
+  'movement-joint-at': {
+    of: 'movement-joint-wanted',
+    message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most. It would go on {place}.',
     remedy:
       'Carry a joint of the building through the new boards, or make the two sides zones, so that no piece crosses the joint.',
   },

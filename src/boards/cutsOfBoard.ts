@@ -50,7 +50,9 @@ export function cutsOf(wanted: readonly WantedPiece[], board: PackedBoard): Boar
   if (high !== undefined) {
     top -= high.width;
     layAlong(plan, stock, wanted, high.pieces, { from, across: top, width: high.width, toEnd: true });
-    const ripped = plan.cuts.some(({ kind, at, to }) => kind === 'rip' && to === stock.length && at <= top && top - at <= stock.kerf);
+    const ripped = plan.cuts.some(
+      ({ kind, at, to }) => kind === 'rip' && to === stock.length && at <= top && top - at <= stock.kerf,
+    );
     if (top > 0 && !ripped) plan.cuts.push({ kind: 'rip', at: top, from, to: stock.length });
     top = Math.max(across, top - (ripped ? 0 : stock.kerf));
   }

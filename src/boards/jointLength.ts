@@ -1,8 +1,6 @@
 import { fromGrid } from '../survey/grid.js';
 import { sidesOf } from '../survey/traceRings.js';
-import type { LaidPiece } from './laidPieces.js';
-
-type Span = readonly [from: number, to: number];
+import type { LaidPiece, Span } from './laidPieces.js';
 
 /** Length of all joints between boards, mm: butt joints, and the edges along which pieces of neighbouring rows lie together. */
 export function jointLength(pieces: readonly LaidPiece[]): number {
@@ -12,7 +10,7 @@ export function jointLength(pieces: readonly LaidPiece[]): number {
     const met = pieces.filter(
       (other) => other.row === piece.row && other.ends[0].joist === piece.ends[1].joist && other.box.near > piece.box.near,
     );
-    for (const other of met) length += common(sideOf(piece, 'far'), sideOf(other, 'near'));
+    for (const other of met) length += common(piece.ends[1].along, other.ends[0].along);
   }
   const rows = byRow(pieces);
   for (const [row, below] of rows) {
@@ -30,14 +28,6 @@ const common = (some: readonly Span[], others: readonly Span[]): number =>
     (sum, [from, to]) => others.reduce((its, [start, end]) => its + Math.max(0, Math.min(to, end) - Math.max(from, start)), sum),
     0,
   );
-
-/** Where along the row's width a piece reaches its end: all the way across where the end is raked. */
-function sideOf({ shape: { outline }, box }: LaidPiece, end: 'near' | 'far'): Span[] {
-  const square = sidesOf(outline).flatMap(([a, b]): Span[] =>
-    a.x === box[end] && b.x === box[end] && a.y !== b.y ? [[Math.min(a.y, b.y), Math.max(a.y, b.y)]] : [],
-  );
-  return square.length > 0 ? square : [[box.low, box.high]];
-}
 
 function byRow(pieces: readonly LaidPiece[]): Map<number, LaidPiece[]> {
   const rows = new Map<number, LaidPiece[]>();

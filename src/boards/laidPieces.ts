@@ -1,6 +1,6 @@
 import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
-import { beside } from './beside.js';
+import { type Beside, beside } from './beside.js';
 import { isRaked } from './jointLine.js';
 import type { Laid } from './laid.js';
 import type { Ring } from './overlayRings.js';
@@ -22,7 +22,11 @@ export interface LaidEnd {
   readonly gap: number;
   /** How many pieces it meets. */
   readonly joints: number;
+  /** Where along the row's width it lies at the joint. */
+  readonly along: readonly Span[];
 }
+
+export type Span = readonly [from: number, to: number];
 
 /** A piece in its place, in the coordinates of its part and grid steps. */
 export interface LaidPiece {
@@ -50,7 +54,7 @@ export function laidPieces(problem: PlacementProblem, laid: Laid): LaidPiece[] {
       const start = found.length;
       const shares = pieces.map((piece, k) => shareOf(problem, piece, short[start + k]));
       pieces.forEach((piece, k) => {
-        const shape = shapeOf(problem, band, run, piece, shares[k]);
+        const { shape, along } = shapeOf(problem, band, run, piece, shares[k]);
         const { left, right, low, high } = extentOf(shape.outline);
         const box = { near: left, far: right, low, high };
         const facing = (side: 0 | 1) =>
@@ -59,7 +63,10 @@ export function laidPieces(problem: PlacementProblem, laid: Laid): LaidPiece[] {
               ? [shares[m][1 - side]]
               : [],
           );
-        const ends = ([0, 1] as const).map((side) => endAt(problem, band, run, piece, box, side, shares[k][side], facing(side)));
+        const ends = ([0, 1] as const).map((side) => ({
+          ...endAt(problem, band, run, piece, box, side, shares[k][side], facing(side)),
+          along: along[side],
+        }));
         const [lowEnd, highEnd] = ends;
         found.push({ index: found.length, row, band, nominal: piece.nominal, shape, box, ends: [lowEnd, highEnd] });
       });
@@ -91,7 +98,7 @@ function shareOf({ rules }: PlacementProblem, { lowMeets, highMeets }: PossibleP
 }
 
 /** A piece as cut: what of its run lies between its two ends. */
-function shapeOf({ rules }: PlacementProblem, band: Band, run: Run, piece: PossiblePiece, [low, high]: Shares): Shape {
+function shapeOf({ rules }: PlacementProblem, band: Band, run: Run, piece: PossiblePiece, [low, high]: Shares): ShapeCut {
   const half = rules.jointGap / 2;
   const nearEnd = endLine(
     run.places[piece.from],
@@ -107,10 +114,21 @@ function shapeOf({ rules }: PlacementProblem, band: Band, run: Run, piece: Possi
       { x: farEnd.high, y: band.high },
       { x: nearEnd.high, y: band.high },
     ];
-    return { outline, holes: [] };
+    const across = [[band.low, band.high]] as const;
+    return { shape: { outline, holes: [] }, along: [across, across] };
   }
   const after = cutAt(run.rings, nearEnd, band, true);
-  return nearestTo(piece.box as Box, shapesOf(cutAt(after, farEnd, band, false)));
+  const between = cutAt(after.rings, farEnd, band, false);
+  const shape = nearestTo(piece.box as Box, shapesOf(between.rings));
+  const { low: from, high: to } = extentOf(shape.outline);
+  const own = (spans: readonly Span[]): Span[] => spans.filter(([start, end]) => start < to && end > from);
+  return { shape, along: [own(after.along.map(([start, end]): Span => [-end, -start])), own(between.along)] };
+}
+
+/** A piece as cut, and where its near and its far end lie along the row's width. */
+interface ShapeCut {
+  readonly shape: Shape;
+  readonly along: readonly [near: readonly Span[], far: readonly Span[]];
 }
 
 interface EndLine {
@@ -122,12 +140,12 @@ function endLine(place: Place, meets: Meets, moved: number, square: number): End
   return meets === 'board' ? { low: place.low + moved, high: place.high + moved } : { low: square, high: square };
 }
 
-function cutAt(rings: readonly Ring[], { low, high }: EndLine, band: Band, beyond: boolean): readonly Ring[] {
+function cutAt(rings: readonly Ring[], { low, high }: EndLine, band: Band, beyond: boolean): Beside {
   const ends: readonly [Point, Point] = [
     { x: low, y: band.low },
     { x: high, y: band.high },
   ];
-  return beyond ? beside(rings, ends[1], ends[0]).rings : beside(rings, ends[0], ends[1]).rings;
+  return beyond ? beside(rings, ends[1], ends[0]) : beside(rings, ends[0], ends[1]);
 }
 
 /** Of the pieces that lie between the same two ends, the one whose place this is. */
@@ -148,7 +166,7 @@ function endAt(
   side: 0 | 1,
   own: number,
   facing: readonly number[],
-): LaidEnd {
+): Omit<LaidEnd, 'along'> {
   const [meets, place, position] =
     side === 0 ? [piece.lowMeets, run.places[piece.from], near] : [piece.highMeets, run.places[piece.to], far];
   if (meets !== 'board') return { meets, position, offset: 0, gap: 0, joints: 0 };

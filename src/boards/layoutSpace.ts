@@ -1,6 +1,6 @@
-import { bearingOf } from '../joists/bearing.js';
 import { leastOfRows, type RowsToLay } from './chain.js';
 import { wordsFor } from './jointConflicts.js';
+import { type JointMerit, jointMerits } from './jointMerits.js';
 import type { Shares } from './packKinds.js';
 import { type PieceKind, pieceKinds } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -8,7 +8,6 @@ import { widthOn } from './possiblePieces.js';
 import { leastToEnd, type RowGraph } from './rowGraph.js';
 import type { Band } from './rowLayouts.js';
 import type { PlacedRow, RowSet } from './rowSets.js';
-import { isUnproven } from './unproven.js';
 import { type WeighedLengths, type WeighedWidths, weighWidths } from './weighings.js';
 
 /** Weights of pieces such that those of one board never weigh more than the board. */
@@ -189,21 +188,14 @@ function jointCosts(graphs: readonly RowGraph[]): Float64Array[] {
 /** A thousand of what comes later count for one of what comes before it. */
 const THOUSAND = 1000;
 
-interface JointMerit {
-  readonly unproven: boolean;
-  readonly poor: boolean;
-}
-
-/** Per joist: what a butt joint on it would be worth. */
-function jointMerits(problem: PlacementProblem): JointMerit[] {
-  return problem.joists.map(({ joist }) => {
-    const bearing = bearingOf(joist, 0, problem.rules.jointGap / 1000, problem.set);
-    return { unproven: isUnproven(joist, bearing.withinEdgeRules), poor: bearing.outcome !== 'secure' };
-  });
-}
-
 /** What the preference looks at before boards and butt joints: heavy pieces, unproven ends, poor bearings. */
-function firstCost({ prefer, rules, stocks }: PlacementProblem, graph: RowGraph, arc: number, band: Band, merits: JointMerit[]) {
+function firstCost(
+  { prefer, rules, stocks }: PlacementProblem,
+  graph: RowGraph,
+  arc: number,
+  band: Band,
+  merits: readonly JointMerit[],
+) {
   const merit = graph.joist[arc] < 0 ? undefined : merits[graph.joist[arc]];
   if (prefer === 'certainty') return merit?.unproven ? 1 : 0;
   if (prefer !== 'tradesperson') return 0;
@@ -214,7 +206,7 @@ function firstCost({ prefer, rules, stocks }: PlacementProblem, graph: RowGraph,
 }
 
 /** What it looks at after them: poor bearings, pieces under the preferred length. */
-function lastCost({ prefer, rules }: PlacementProblem, graph: RowGraph, arc: number, merits: JointMerit[]): number {
+function lastCost({ prefer, rules }: PlacementProblem, graph: RowGraph, arc: number, merits: readonly JointMerit[]): number {
   const poor = prefer !== 'tradesperson' && graph.joist[arc] >= 0 && merits[graph.joist[arc]].poor ? 1 : 0;
   return poor * THOUSAND + ((graph.piece[arc]?.nominal ?? 0) < rules.preferredPieceLength ? 1 : 0);
 }

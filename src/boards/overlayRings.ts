@@ -102,24 +102,25 @@ function crossing(a: Point, b: Point, c: Point, d: Point, share: number): Point 
 }
 
 /** How often each layer winds about the left of an upright side, or what is below a level one. */
-function windingBeyond(borders: readonly Border[], { a, b }: Border, layers: number): number[] {
+function windingBeyond(borders: readonly Border[], own: Border, layers: number): number[] {
   const windings = Array.from({ length: layers }, () => 0);
-  const level = a.y === b.y;
-  const [x, y] = [a.x + b.x, a.y + b.y];
-  for (const other of borders) {
-    if (other.a === a && other.b === b) continue;
-    if (level) {
-      const [p, q] = other.a.x <= other.b.x ? [other.a, other.b] : [other.b, other.a];
-      if (2 * p.x > x || 2 * q.x <= x) continue;
-      if ((q.y - p.y) * (x - 2 * p.x) >= (y - 2 * p.y) * (q.x - p.x)) continue;
-      const rightwards = p === other.a ? 1 : -1;
-      for (let layer = 0; layer < layers; layer++) windings[layer] += rightwards * other.turns[layer];
-    } else {
-      const { a: p, b: q } = other;
-      if (2 * p.y > y || 2 * q.y <= y) continue;
-      if ((q.x - p.x) * (y - 2 * p.y) >= (x - 2 * p.x) * (q.y - p.y)) continue;
-      for (let layer = 0; layer < layers; layer++) windings[layer] -= other.turns[layer];
-    }
+  const [x, y] = [own.a.x + own.b.x, own.a.y + own.b.y];
+  const turnsOf = own.a.y === own.b.y ? turnsBelow : turnsLeft;
+  for (const border of borders) {
+    if (border === own) continue;
+    const times = turnsOf(border, x, y);
+    if (times !== 0) for (let layer = 0; layer < layers; layer++) windings[layer] += times * border.turns[layer];
   }
   return windings;
 }
+
+/** How a side counts for a place if it lies below it; places are doubled, so that the middle of a side is a whole one. */
+function turnsBelow({ a, b }: Border, x: number, y: number): number {
+  const [p, q] = a.x <= b.x ? [a, b] : [b, a];
+  if (2 * p.x > x || 2 * q.x <= x || (q.y - p.y) * (x - 2 * p.x) >= (y - 2 * p.y) * (q.x - p.x)) return 0;
+  return p === a ? 1 : -1;
+}
+
+/** The same for one that lies on its left. */
+const turnsLeft = ({ a, b }: Border, x: number, y: number): number =>
+  2 * a.y > y || 2 * b.y <= y || (b.x - a.x) * (y - 2 * a.y) >= (x - 2 * a.x) * (b.y - a.y) ? 0 : -1;

@@ -13,7 +13,7 @@ export interface PieceMarks {
   readonly hand?: NonNullable<Piece['hand']>;
   /** Of its near and its far end; nothing for an end that is square, or not one straight cut. */
   readonly rakes: readonly [near: number | undefined, far: number | undefined];
-  /** Whether its near and its far end are square all the way across. */
+  /** Whether its near and its far end are square, if only for a part of its width. */
   readonly square: readonly [near: boolean, far: boolean];
 }
 
@@ -30,7 +30,7 @@ export function pieceMarks({ mirrored, frame }: Part, shape: Shape): PieceMarks 
     const rake = rakeOf(outline, side, low, high);
     return rake === 0 ? undefined : fromGrid(turned * rake);
   });
-  const [near, far] = [left, right].map((end) => uprightAt(outline, end) === high - low);
+  const [near, far] = [left, right].map((end) => uprightAt(outline, end) > 0);
   const marks = { edgeLengths, rakes: [rakes[0], rakes[1]], square: [near, far] } as const;
   if (!isHanded(shape)) return marks;
   // Face up a piece is seen in a mirror. So is the plan by whoever looks across joists that run along x.

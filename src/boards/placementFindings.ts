@@ -12,12 +12,14 @@ import { sizeFindings } from './findings/sizeFindings.js';
 import { staggerFindings } from './findings/staggerFindings.js';
 import { windowRowFindings } from './findings/windowRowFindings.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { zoneBorderFindings } from './zoneBorderFindings.js';
 
 /** What the trade would say of a layout that breaks no rule that must hold. */
 export function placementFindings(problem: PlacementProblem, layout: Described): Finding[] {
   const ceiling = laidCeiling(problem, layout);
   return [
     ...new Set(problem.located.flatMap(({ findings }) => findings)),
+    ...zoneBorderFindings(problem),
     ...bearingFindings(ceiling),
     ...staggerFindings(ceiling),
     ...sizeFindings(ceiling),

@@ -2,6 +2,7 @@ import { type LocatedZone, locateZones } from '../joists/locateZones.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import { rulesOf } from '../rules/withRules.js';
 import { toGrid } from '../survey/grid.js';
+import { type Problem, problem, refuse } from '../survey/inputError.js';
 import { type Part, type PlacedJoist, partsOf } from './partsOf.js';
 import type { PlacementRequest } from './placementRequest.js';
 import { type PlacementRules, placementRules } from './placementRules.js';
@@ -31,6 +32,8 @@ export function placementProblem(request: PlacementRequest): PlacementProblem {
   const located = locateZones(request.room, request.joists, set);
   const rowWidths = request.rowWidths?.map(toGrid);
   const parts = partsOf(located, request.room.openings ?? [], rules, rowWidths);
+  const small = parts.flatMap((part, index) => (hasPlace(part, rules) ? [] : [tooSmall(request, located[index])]));
+  if (small.length > 0) refuse(...small);
   return {
     request,
     set,
@@ -42,4 +45,14 @@ export function placementProblem(request: PlacementRequest): PlacementProblem {
     rules,
     rowWidths,
   };
+}
+
+/** Whether the gaps at its walls leave anything of a part. */
+function hasPlace({ clear, length, depth }: Part, { wallGap: { nominal } }: PlacementRules): boolean {
+  return clear === undefined ? Math.min(length, depth) > 2 * nominal : clear(nominal).length > 0;
+}
+
+function tooSmall({ room: { zones = [] } }: PlacementRequest, { zone }: LocatedZone): Problem {
+  const path = zone === undefined ? 'room.outline' : `room.zones[${zones.findIndex(({ id }) => id === zone)}].outline`;
+  return problem('room-too-small', path, 'a room wider than the gaps to its walls', 'nothing left between them');
 }

@@ -54,31 +54,32 @@ export function rowGraph(runs: readonly Run[]): RowGraph {
 /** The arcs that leave each node. A row with nothing in it is one node. */
 function arcsOf(runs: readonly Run[]): Arc[][] {
   const leaving: Arc[][] = [];
-  runs.forEach((run, at) => {
-    const nodes: number[] = [];
+  for (const [run, { starting, pieces }] of runs.entries()) {
+    const places: number[] = [];
     let node = leaving.length;
-    for (const sets of run.starting) {
-      nodes.push(node);
-      node += 1 + sets.reduce((sum, { length }) => sum + length - 1, 0);
+    for (const sets of starting) {
+      places.push(node);
+      node += sets.reduce((sum, { length }) => sum + length - 1, 1);
     }
-    run.starting.forEach((sets) => {
-      const own: Arc[] = [];
-      leaving.push(own);
-      for (const set of sets) {
-        const end = nodes[run.pieces[set[0]].to];
-        let from = own;
-        set.forEach((index, k) => {
-          const next = leaving.length;
-          from.push({ to: k + 1 < set.length ? next : end, run: at, index });
-          if (k + 1 === set.length) return;
-          from = [];
-          leaving.push(from);
-        });
-      }
-    });
-    if (at + 1 < runs.length) leaving[leaving.length - 1].push({ to: leaving.length, run: at, index: -1 });
-  });
+    for (const sets of starting) {
+      const from: Arc[] = [];
+      leaving.push(from);
+      for (const set of sets) addSet(leaving, from, run, set, places[pieces[set[0]].to]);
+    }
+    if (run + 1 < runs.length) leaving[leaving.length - 1].push({ to: leaving.length, run, index: -1 });
+  }
   return leaving.length === 0 ? [[]] : leaving;
+}
+
+/** Arcs for pieces that lie together between two places: a node between each two of them. */
+function addSet(leaving: Arc[][], first: Arc[], run: number, set: readonly number[], end: number): void {
+  let from = first;
+  for (const index of set.slice(0, -1)) {
+    from.push({ to: leaving.length, run, index });
+    from = [];
+    leaving.push(from);
+  }
+  from.push({ to: end, run, index: set[set.length - 1] });
 }
 
 /** For each node, the least sum of `costs` over the arcs of a way from it to the end; Infinity where there is none. */

@@ -56,7 +56,8 @@ const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, ba
 /** Rows of one part: bands from its low side up. */
 function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[][] {
   const reach = reachOf(part, problem.rules.wallGap.nominal);
-  const bandsOf = (widths: readonly number[], gap: number): Band[] => bandsFrom(problem, reach, index, widths, gap);
+  const bandsOf = (widths: readonly number[], gap: number, shift?: number): Band[] =>
+    bandsFrom(problem, reach, index, widths, gap, shift);
   if (problem.rowWidths !== undefined) return [pinnedRows(problem, part, reach, bandsOf)];
   const layouts: Band[][] = [];
   const seen = new Set<string>();
@@ -143,9 +144,9 @@ function firstWidths(problem: PlacementProblem, pair: number, least: number): nu
 
 function pinnedRows(
   problem: PlacementProblem,
-  { rowWidths: { widths, from }, mirrored }: Part,
+  { rowWidths: { widths, from }, mirrored, depth }: Part,
   { low, high, sides }: Reach,
-  bandsOf: (widths: readonly number[], gap: number) => Band[],
+  bandsOf: (widths: readonly number[], gap: number, shift?: number) => Band[],
 ): Band[] {
   const { wallGap, edgeGap } = problem.rules;
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
@@ -157,21 +158,35 @@ function pinnedRows(
   });
   const total = widths.reduce((sum, width) => sum + width, 0) + (widths.length - 1) * edgeGap;
   const spare = high - low - total;
-  const [least, greatest] = [wallGap.least, wallGap.greatest].map((gap) => sides * (gap - wallGap.nominal));
+  // Where a part narrows towards its end, rows may reach beyond what is boarded there; no further than the gap to its tip allows.
+  const [beyondLow, beyondHigh] = [low - wallGap.least, depth - high - wallGap.least].map((beyond) => Math.max(0, beyond));
+  const short = (low > 0 ? 1 : 0) + (high < depth ? 1 : 0);
+  const [least, greatest] = [-beyondLow - beyondHigh, short * (wallGap.greatest - wallGap.nominal)];
   if (spare < least || spare > greatest || widths.length === 0) {
     const [from, to] = [high - low - greatest, high - low - least].map(fromGrid);
     const wanted = from === to ? `rows that make ${from} in all` : `rows that make ${from} to ${to} in all`;
     refuse(wrongWidth('rowWidths', wanted, fromGrid(total)));
   }
-  return bandsOf(widths, wallGap.nominal + (sides === 0 ? 0 : Math.floor(spare / sides)));
+  const share = sides === 0 ? 0 : Math.floor(spare / sides);
+  if (share >= wallGap.least - wallGap.nominal && share <= wallGap.greatest - wallGap.nominal && short === sides)
+    return bandsOf(widths, wallGap.nominal + share);
+  const shift = Math.max(-beyondLow, Math.min(Math.floor(spare / 2), spare + beyondHigh));
+  return bandsOf(widths, wallGap.nominal, low > 0 ? shift : 0);
 }
 
 const wrongWidth = (path: string, expected: string, received: number) =>
   problem('rows-do-not-fit', path, expected, String(received));
 
-function bandsFrom(problem: PlacementProblem, reach: Reach, part: number, widths: readonly number[], gap: number): Band[] {
+function bandsFrom(
+  problem: PlacementProblem,
+  reach: Reach,
+  part: number,
+  widths: readonly number[],
+  gap: number,
+  shift = reach.lowWall ? gap - problem.rules.wallGap.nominal : 0,
+): Band[] {
   const whole = new Set(problem.stocks.map((stock) => stock.width));
-  let low = reach.low + (reach.lowWall ? gap - problem.rules.wallGap.nominal : 0);
+  let low = reach.low + shift;
   return widths.map((width): Band => {
     const band = { low, high: low + width, width, ripped: !whole.has(width), part, gap };
     low = band.high + problem.rules.edgeGap;

@@ -214,7 +214,7 @@ function pieceOf(problem: PlacementProblem, about: About, group: Group, from: nu
     to,
     lowMeets,
     highMeets,
-    nominal: Math.max(...sides),
+    nominal: Math.min(Math.max(...sides), box.far - box.near),
     cut: box.far - box.near - ((Number(group.atLow) + Number(atHigh)) * rules.jointGap) / 2,
     give: giveAt(low && inside[from - 1], lowMeets, group.near) + giveAt(high && inside[to - 1], highMeets, group.far),
     // A strip beside it that is too narrow for any row is of no use to another piece.

@@ -99,7 +99,10 @@ function bent(draw: Draw, outline: readonly Point[]): Point[] {
     return draw(0, 2) === 0 ? [a, { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t }] : [a];
   });
   for (const most of [700, 200, 40, 5]) {
-    const moved = more.map(({ x, y }) => ({ x: tenth(x + draw(-most * 10, most * 10) / 10), y: tenth(y + draw(-most * 10, most * 10) / 10) }));
+    const moved = more.map(({ x, y }) => ({
+      x: tenth(x + draw(-most * 10, most * 10) / 10),
+      y: tenth(y + draw(-most * 10, most * 10) / 10),
+    }));
     if (isSimple(moved)) return moved;
   }
   return [...outline];

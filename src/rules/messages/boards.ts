@@ -51,6 +51,17 @@ export const boards: Messages = {
     remedy:
       'Cut out a strip of the old ceiling 150 to 200 wide along the border, fix noggings or a batten flush with the joists, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
   },
+  'zone-border': {
+    message:
+      'Boards stop at the border of {zones}, {value} mm long: no piece lies across it, and the same thickness goes on both sides.',
+    remedy:
+      'A movement bead over the border, or an angle bead where the two ceilings meet at an angle; timber behind the edge on both sides.',
+  },
+  'zone-border-open': {
+    of: 'zone-border',
+    message: 'Boards of {zones} end within the room along {value} mm, at no wall.',
+    remedy: 'An angle bead or a stop bead along that edge, and timber behind it.',
+  },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
     remedy:

@@ -101,7 +101,7 @@ it('a joint has a fault for the search just where the finished layout has a find
       );
       expect(joints.filter(({ poor }) => poor).length).toBe(findings.filter(({ code }) => code === 'bearing-short').length);
     }),
-    { numRuns: 40, seed: 6 },
+    { numRuns: 30, seed: 6 },
   );
   expect(told).toBeGreaterThan(50);
 }, 60_000);

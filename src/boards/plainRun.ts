@@ -43,8 +43,7 @@ export function plainRun(problem: PlacementProblem, part: Part, band: Band, stre
   const starting: number[][][] = places.map(() => []);
   for (let i = 0; i < last; i++) {
     for (let k = i + 1; k <= last; k++) {
-      const meets = { lowMeets: i > 0 ? 'board' : lowMeets, highMeets: k < last ? 'board' : highMeets } as const;
-      const piece = { ...meets, from: i, to: k, ...lengthsBetween(problem, places[i], places[k]), give: gives[i] + gives[k] };
+      const piece = pieceBetween(problem, stretch, places, gives, i, k);
       if (!isPossible(problem, band, piece, supports[k].upTo - supports[i].before)) continue;
       starting[i].push([pieces.length]);
       pieces.push(piece);
@@ -53,12 +52,24 @@ export function plainRun(problem: PlacementProblem, part: Part, band: Band, stre
   return { places, pieces, starting };
 }
 
-/** Of the longer side, and as cut, with the rake of its ends. */
-function lengthsBetween({ rules }: PlacementProblem, from: Place, to: Place): { nominal: number; cut: number } {
-  const joints = (from.joist < 0 ? 0 : 1) + (to.joist < 0 ? 0 : 1);
+function pieceBetween(
+  { rules }: PlacementProblem,
+  { lowMeets, highMeets }: Stretch,
+  places: readonly Place[],
+  gives: readonly number[],
+  from: number,
+  to: number,
+): PossiblePiece {
+  const [low, high] = [places[from], places[to]];
+  const atHigh = to < places.length - 1;
   return {
-    nominal: Math.max(to.low - from.low, to.high - from.high),
-    cut: Math.max(to.low, to.high) - Math.min(from.low, from.high) - (joints * rules.jointGap) / 2,
+    from,
+    to,
+    lowMeets: from > 0 ? 'board' : lowMeets,
+    highMeets: atHigh ? 'board' : highMeets,
+    nominal: Math.max(high.low - low.low, high.high - low.high),
+    cut: Math.max(high.low, high.high) - Math.min(low.low, low.high) - ((Number(from > 0) + Number(atHigh)) * rules.jointGap) / 2,
+    give: gives[from] + gives[to],
   };
 }
 

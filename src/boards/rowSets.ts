@@ -1,6 +1,7 @@
 import { extentOf } from '../survey/outline.js';
 import { type JointConflicts, jointConflicts } from './jointConflicts.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { reachesAcross } from './plainRun.js';
 import type { Run } from './possiblePieces.js';
 import { isDivided, type RowGraph, rowGraph } from './rowGraph.js';
 import { type Band, type RowLayout, rowLayouts } from './rowLayouts.js';
@@ -78,12 +79,9 @@ function findRow(problem: PlacementProblem, band: Band, place: string, graphs: M
   return { graph, slivers: stretches.shaped.filter(narrow).length };
 }
 
-/** Rows of which this is the same can be divided alike. */
+/** Rows of which this is the same can be divided alike: as many boards could fill them, and the same joists lie over them. */
 function likeness({ stocks, parts, rules }: PlacementProblem, band: Band, { plain }: Stretches): string {
   const eligible = stocks.filter((stock) => stock.width >= band.width).length;
-  const { joists, depth } = parts[band.part];
-  // Joists that end within the room lie over some rows only.
-  const { greatest } = rules.wallGap;
-  const short = joists.some(({ low, high }) => low > greatest || high < depth - greatest) ? `${band.low} ${band.high}` : '';
-  return `${eligible} ${short} ${plain.map(({ from, to, lowMeets, highMeets }) => `${from} ${to} ${lowMeets} ${highMeets}`).join()}`;
+  const over = parts[band.part].joists.map((joist) => (reachesAcross(joist, band, rules.wallGap.greatest) ? 1 : 0)).join('');
+  return `${eligible} ${over} ${plain.map(({ from, to, lowMeets, highMeets }) => `${from} ${to} ${lowMeets} ${highMeets}`).join()}`;
 }

@@ -43,8 +43,8 @@ export function shapedRun(problem: PlacementProblem, part: Part, band: Band, sha
   const rings = ringsOf(shape);
   const { left, right } = extentOf(shape.outline);
   const lines = part.joists.map((joist) => jointLine(problem.rules, joist, band));
-  const inside = linesIn(problem, lines, band, rings, left, right);
   const spans = lines.map((line) => spansUnder(rings, line, band, left, right));
+  const inside = linesIn(problem, lines, spans, band, rings, left, right);
   const places: Place[] = [
     { at: left, low: left, high: left, joist: -1 },
     ...inside.map(({ at, low, high, joist: { index } }) => ({ at, low, high, joist: index })),
@@ -72,16 +72,17 @@ export function shapedRun(problem: PlacementProblem, part: Part, band: Band, sha
 function linesIn(
   { rules }: PlacementProblem,
   lines: readonly JointLine[],
+  spans: readonly (readonly Span[])[],
   band: Band,
   rings: readonly Ring[],
   near: number,
   far: number,
 ): JointLine[] {
   const slack = rules.wallGap.greatest;
-  const hasTimber = (line: JointLine): boolean => {
+  const hasTimber = (line: JointLine, k: number): boolean => {
     if (line.spare < 0 || !isBetween(line, near, far)) return false;
     const [from, to] = endsOf(line, band);
-    const { along } = beside(rings, from, to);
+    const along = isRaked(line) ? beside(rings, from, to).along : spans[k];
     const isUnder = ([start, end]: Span): boolean => line.joist.low <= start + slack && line.joist.high >= end - slack;
     // A raked joint is made where the row is in one piece: its rake is that of the whole row.
     return along.length > 0 && along.every(isUnder) && (along.length === 1 || !isRaked(line));

@@ -1,15 +1,15 @@
 import { inFrame, wallsOf } from './findings/laidCeiling.js';
 import { windowsOf } from './findings/windowsOf.js';
-import { type JointWishes, nearnessOf } from './jointWishes.js';
+import { type JointWishes, nearnessOf } from './nearnessOf.js';
 import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Band, RowLayout } from './rowLayouts.js';
 
-/** What would be wrong with the long joints of a division into rows, counted; `nearWindow`: rows beside a window that are no full boards there. */
-export type RowWishes = Omit<JointWishes, 'unproven' | 'poor'>;
-
-/** For a problem, a function that says what is wrong with the rows of a division, in the order of {@link JointWishes}. */
-export function rowWishes(problem: PlacementProblem): (layout: RowLayout) => RowWishes {
+/**
+ * For a problem, a function that counts what the long joints of a division into rows come too near to; `nearWindow`: rows beside a window
+ * that are no full boards there.
+ */
+export function rowWishes(problem: PlacementProblem): (layout: RowLayout) => JointWishes {
   const near = problem.parts.map((part) => nearnessOf(problem, part));
   const windows = problem.parts.map((part) => windowLevels(problem, part));
   const { greatest } = problem.rules.wallGap;

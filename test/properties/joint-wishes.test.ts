@@ -82,13 +82,7 @@ it('a joint has a fault for the search just where the finished layout has a find
         ).size;
       const joints = pieces
         .filter(({ ends }) => ends[0].meets === 'board')
-        .map(({ row, ends }) =>
-          wishes(
-            bands[row - 1],
-            problem.joists.findIndex(({ joist }) => joist.id === ends[0].joist),
-            u(ends[0].position),
-          ),
-        );
+        .map(({ row, ends }) => wishes(bands[row - 1], u(ends[0].position)));
       const ofRows = rowWishes(problem)({ gap: 0, bands: bands.sort((a, b) => a.low - b.low) });
       for (const [wish, code] of Object.entries(CODES) as [keyof typeof CODES, string][]) {
         expect([code, joints.filter((joint) => joint[wish] > 0).length]).toEqual([code, count(code, 'butt')]);
@@ -96,10 +90,6 @@ it('a joint has a fault for the search just where the finished layout has a find
         told += count(code, 'butt') + count(code, 'long');
       }
       expect(ofRows.nearWindow).toBe(findings.filter(({ code }) => code === 'window-row-ripped').length);
-      expect(joints.filter(({ unproven }) => unproven).length).toBe(
-        findings.filter(({ code }) => code === 'end-unproven').length,
-      );
-      expect(joints.filter(({ poor }) => poor).length).toBe(findings.filter(({ code }) => code === 'bearing-short').length);
     }),
     { numRuns: 30, seed: 6 },
   );

@@ -28,6 +28,9 @@ export interface RowLayout {
 /** Divisions of a whole ceiling that are looked at where it has several parts. */
 const MOST_LAYOUTS = 25;
 
+/** Pairs of ripped rows that are looked at in a part that is no plain rectangle, the balanced one first. */
+const MOST_PAIRS = 3;
+
 /**
  * Every way to divide the room into rows that an answer may need: full rows, and at most one ripped row at each side; in a part
  * that is no plain rectangle also rows whose edges fall on corners of its outline ({@link rowsAtCorners}).
@@ -55,10 +58,11 @@ const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, ba
 
 /** Rows of one part: bands from its low side up. */
 function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[][] {
-  const reach = reachOf(part, problem.rules.wallGap.nominal);
+  const reach = reachOf(part, problem.rules.wallGap);
   const bandsOf = (widths: readonly number[], gap: number, shift?: number): Band[] =>
     bandsFrom(problem, reach, index, widths, gap, shift);
   if (problem.rowWidths !== undefined) return [pinnedRows(problem, part, reach, bandsOf)];
+  const mostPairs = part.clear === undefined ? Infinity : MOST_PAIRS;
   const layouts: Band[][] = [];
   const seen = new Set<string>();
   const add = (widths: readonly number[], gap: number): void => {
@@ -66,10 +70,12 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
     if (seen.has(key)) return;
     seen.add(key);
     layouts.push(bandsOf(widths, gap));
+    // From one side or from the other it is the same only where both sides and all joists are alike.
+    if (part.clear !== undefined || !part.parallel) add([...widths].reverse(), gap);
   };
   for (const full of fullRows(problem, reach)) {
     const used = full.reduce((sum, width) => sum + width, 0);
-    addAround(problem, full, reach.high - reach.low - used - full.length * problem.rules.edgeGap, reach, add);
+    addAround(problem, full, reach.high - reach.low - used - full.length * problem.rules.edgeGap, reach, mostPairs, add);
   }
   for (const widths of rowsAtCorners(problem, part, reach)) add(widths, problem.rules.wallGap.nominal);
   return layouts;
@@ -81,6 +87,7 @@ function addAround(
   full: readonly number[],
   rest: number,
   { sides }: Reach,
+  mostPairs: number,
   add: (widths: readonly number[], gap: number) => void,
 ): void {
   const { wallGap, edgeGap, rowWidth } = problem.rules;
@@ -98,7 +105,7 @@ function addAround(
   }
   const pair = rest - edgeGap;
   if (pair >= 2 * least && pair < 2 * widest) {
-    for (const first of firstWidths(problem, pair, least)) {
+    for (const first of firstWidths(problem, pair, least).slice(0, mostPairs)) {
       if (first < widest && pair - first < widest) add([first, ...full, pair - first], wallGap.nominal);
     }
   }

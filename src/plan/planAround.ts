@@ -50,7 +50,7 @@ export function planAround(job: CompletedJob, parts: readonly LocatedZone[], lay
     ...layout.findings.map(asBinding),
     ...wetFinish({ thickness: boards[0].thickness, finish }, parts, rules),
     ...rememberedRules(rules, boards[0].thickness),
-    ...movementJoint(room, rules),
+    ...movementJoint(parts, layout.rows, rules),
     ...ofScrews,
     ...(over?.findings ?? []).map(asBinding),
   ]);

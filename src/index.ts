@@ -92,6 +92,7 @@ export type {
 } from './survey/joist.js';
 export type { Layer, LayerKind } from './survey/layer.js';
 export type { Mark } from './survey/mark.js';
+export { outlineFromSides, type TapedOutline, type TapedSides } from './survey/outlineFromSides.js';
 export type { Point } from './survey/point.js';
 export { rectangle } from './survey/rectangle.js';
 export type { Opening, OpeningCircle, OpeningKind, OpeningOutline, Room, Wall, Zone } from './survey/room.js';

@@ -29,13 +29,17 @@ export interface ClearLayout {
  *
  * @throws InfeasibleError when the second layer cannot be laid at all
  */
-export function layClear(request: PlacementRequest, below: BoardLayout, direction: Direction): ClearLayout {
+export function layClear(
+  request: PlacementRequest,
+  below: BoardLayout,
+  directionIn: (zone: string | undefined) => Direction,
+): ClearLayout {
   const [{ thickness, massPerArea }] = request.boards;
   const first: Layer = {
     kind: 'plasterboard',
     thickness,
     massPerArea,
-    joints: oldJointLines(below, direction),
+    joints: oldJointLines(below, directionIn),
     asbestos: 'none',
   };
   const lining = [first, ...(request.lining ?? [])];
@@ -101,14 +105,21 @@ function waysToBegin(request: PlacementRequest, below: readonly Row[], own: read
   });
   const fitting = ways.filter((widths) => widths.every((width) => width >= least && width <= widest));
   const alone = own.map(({ width }) => width);
-  const all = [...fitting.map((widths) => widths.map(fromGrid)), alone, [...alone].reverse()];
+  // Rows of several zones do not lie one beside the other.
+  const begun = below.every(({ zone }) => zone === below[0].zone) ? fitting : [];
+  const all = [...begun.map((widths) => widths.map(fromGrid)), alone, [...alone].reverse()];
   return [...new Map(all.map((widths) => [widths.join(' '), widths])).values()];
 }
 
 /** The least distance between long joints of two layers, grid steps. */
 function leastApart(below: readonly Row[], above: readonly Row[]): number {
-  const edges = (rows: readonly Row[]): number[] => rows.slice(0, -1).map(({ high }) => toGrid(high));
-  return Math.min(Infinity, ...edges(above).flatMap((edge) => edges(below).map((old) => Math.abs(edge - old))));
+  const edges = (rows: readonly Row[]): { readonly zone: string | undefined; readonly at: number }[] =>
+    rows.slice(0, -1).flatMap(({ high, zone }, i) => (rows[i + 1].zone === zone ? [{ zone, at: toGrid(high) }] : []));
+  const old = edges(below);
+  return Math.min(
+    Infinity,
+    ...edges(above).flatMap(({ zone, at }) => old.filter((each) => each.zone === zone).map((each) => Math.abs(at - each.at))),
+  );
 }
 
 /** What no second layer can be below, clear of the first or not. */

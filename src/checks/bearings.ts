@@ -5,22 +5,22 @@ import { commonPractice, type Source } from '../rules/source.js';
 import { fromGrid } from '../survey/grid.js';
 import type { Ceiling } from './ceiling.js';
 import { placeOf } from './place.js';
-import type { Structure } from './structure.js';
-import type { EndLine, Seat } from './supports.js';
+import type { SeatedLine, Structure } from './structure.js';
 
 /** Whether each board end that is no wall's and no opening's has its timber. */
 export function bearings(ceiling: Ceiling, { endJoints, pieces }: Structure): Finding[] {
   const id = (index: number): string => ceiling.about[index].id;
-  const joints = endJoints.flatMap(({ first, second, line, seat }) =>
-    seatFindings(line, seat, { pieces: [id(first), id(second)], row: pieces[first].row }, ceiling),
+  const joints = endJoints.flatMap(({ first, second, stretches }) =>
+    stretches.flatMap((line) => seatFindings(line, { pieces: [id(first), id(second)], row: pieces[first].row }, ceiling)),
   );
   const loose = pieces.flatMap(({ low, high, facts, row }) =>
-    [low, high].flatMap(({ loose }) => (loose ? seatFindings(loose, loose.seat, { piece: facts.id, row }, ceiling) : [])),
+    [low, high].flatMap(({ loose }) => (loose ? seatFindings(loose, { piece: facts.id, row }, ceiling) : [])),
   );
   return [...joints, ...loose];
 }
 
-function seatFindings(line: EndLine, seat: Seat | undefined, who: Where, ceiling: Ceiling): Finding[] {
+function seatFindings(line: SeatedLine, who: Where, ceiling: Ceiling): Finding[] {
+  const { seat } = line;
   const { at, words: place } = placeOf(ceiling.frame, (line.atLow + line.atHigh) / 2, (line.low + line.high) / 2);
   const pieces = who.pieces?.join(' and ') ?? who.piece ?? '';
   const words = { ...place, who: pieces, pieces };

@@ -2,19 +2,19 @@ import type { Finding } from '../rules/finding.js';
 import { numberOf } from '../rules/ruleValue.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { toGrid } from '../survey/grid.js';
-import type { Ceiling, PieceFacts } from './ceiling.js';
+import type { PieceFacts, Work } from './ceiling.js';
 import { wrong } from './claimWrong.js';
 import type { BoardToCheck, CutClaim, LayoutToCheck, OffcutClaim } from './layoutToCheck.js';
 
 /** Cuts and offcuts that do not go with the places of the pieces on their board. */
-export function boardClaims(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
+export function boardClaims(work: Work, boards: readonly BoardStock[]): Finding[] {
   const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
-  const { layout } = ceiling.given;
+  const { layout } = work.given;
   const ofBoards = layout.boards.flatMap((board) => {
     const stock = stockOf.get(board.stock);
     if (stock === undefined) return [];
-    const pieces = ceiling.about.filter(({ claim }) => claim.board === board.id);
-    const kerf = toGrid(stock.kerf ?? numberOf(ceiling.rules, 'kerf'));
+    const pieces = work.about.filter(({ claim }) => claim.board === board.id);
+    const kerf = toGrid(stock.kerf ?? numberOf(work.rules, 'kerf'));
     return [...cutClaims(board, stock, pieces, kerf), ...offcutClaims(board, stock, pieces)];
   });
   return [...ofBoards, ...listedOffcuts(layout)];

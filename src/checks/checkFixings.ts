@@ -1,6 +1,5 @@
 import * as z from 'zod/mini';
-import { frameOf } from '../joists/frame.js';
-import { locateJoists } from '../joists/locateJoists.js';
+import { locateZones } from '../joists/locateZones.js';
 import { type Finding, finding, inOrderOfSeverity } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import { rulesInputSchema } from '../rules/schemas.js';
@@ -11,7 +10,8 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import type { JoistDescription } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
 import { boardsSchema, joistDescriptionSchema, roomSchema } from '../survey/schemas.js';
-import { ceilingOf } from './ceiling.js';
+import type { Ceiling } from './ceiling.js';
+import { ceilingParts } from './ceilingParts.js';
 import { compared } from './claimWrong.js';
 import { distance } from './distance.js';
 import { type FixingJob, fixingJob, isInside } from './fixingJob.js';
@@ -86,13 +86,35 @@ export function checkFixings(request: FixingsCheck): Finding[] {
 /** {@link checkFixings} without its door. */
 export function fixingFindings(request: Omit<FixingsCheck, 'rules'> & { readonly rules: RuleSet }): Finding[] {
   const { room, layout, fixings, rules, fixing = 'screw', noFix = [], boards = [] } = request;
-  const { joists, direction } = locateJoists(room, request.joists, rules);
-  const ceiling = ceilingOf(room, layout, boards, joists, frameOf(direction), rules);
-  const job = fixingJob(ceiling, structureOf(ceiling, viewsOf(ceiling)), fixing, boards[0]?.thickness);
+  const ceilings = ceilingParts(room, layout, boards, locateZones(room, request.joists, rules), rules);
   const positions = 'positions' in fixings ? fixings.positions : fixings;
-  const screws = positions.map((fixing) => placedScrew(fixing, job));
-  const zones = noFix.map((zone) => zoneOf(zone, job));
+  const homes = positions.map((position) => homeOf(position, ceilings));
   return inOrderOfSeverity([
+    ...ceilings.flatMap((ceiling, part) => {
+      const job = fixingJob(ceiling, structureOf(ceiling, viewsOf(ceiling)), fixing, boards[0]?.thickness);
+      const own = positions.filter((_, i) => homes[i] === part);
+      return partFindings(own, noFix, job);
+    }),
+    ...('positions' in fixings ? fixingClaims(fixings) : []),
+  ]);
+}
+
+/** The part of the ceiling that a screw is in: that of the piece it names, else that in which it lies. */
+function homeOf({ piece, x, y }: FixingToCheck, ceilings: readonly Ceiling[]): number {
+  if (ceilings.length === 1) return 0;
+  const named = ceilings.findIndex(({ about }) => about.some(({ id }) => id === piece));
+  if (named >= 0) return named;
+  const at = { x: toGrid(x), y: toGrid(y) };
+  return Math.max(
+    0,
+    ceilings.findIndex(({ frame, room }) => isInside(frame.into(at), room.rings)),
+  );
+}
+
+function partFindings(positions: readonly FixingToCheck[], noFix: readonly ClosedZone[], job: FixingJob): Finding[] {
+  const screws = positions.map((position) => placedScrew(position, job));
+  const zones = noFix.map((zone) => zoneOf(zone, job));
+  return [
     ...screws.flatMap(({ findings }) => findings),
     ...screws.flatMap(({ at }, i) => zones.flatMap((zone) => inZone(at, positions[i], zone, job))),
     ...screwLines(
@@ -100,8 +122,7 @@ export function fixingFindings(request: Omit<FixingsCheck, 'rules'> & { readonly
       zones.map(({ ring }) => [ring]),
       job,
     ),
-    ...('positions' in fixings ? fixingClaims(fixings) : []),
-  ]);
+  ];
 }
 
 interface GridZone {

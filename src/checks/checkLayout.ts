@@ -1,6 +1,5 @@
 import * as z from 'zod/mini';
-import { frameOf } from '../joists/frame.js';
-import { locateJoists } from '../joists/locateJoists.js';
+import { locateZones } from '../joists/locateZones.js';
 import { type Finding, inOrderOfSeverity } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import { rulesInputSchema } from '../rules/schemas.js';
@@ -12,20 +11,23 @@ import type { Layer } from '../survey/layer.js';
 import type { Room } from '../survey/room.js';
 import { boardsSchema, joistDescriptionSchema, liningSchema, roomSchema } from '../survey/schemas.js';
 import { bearings } from './bearings.js';
-import { ceilingOf } from './ceiling.js';
+import type { Work } from './ceiling.js';
+import { ceilingParts } from './ceilingParts.js';
 import { claims } from './claims.js';
 import { coverGaps } from './coverGaps.js';
 import { cutting } from './cutting.js';
 import { layoutSchema } from './layoutSchema.js';
 import type { LayoutToCheck } from './layoutToCheck.js';
 import { nearby } from './nearby.js';
+import { overhangs } from './overhangs.js';
 import { overlaps } from './overlaps.js';
+import { rowsOfParts } from './rowsOfParts.js';
 import { sizes } from './sizes.js';
-import { spans } from './spans.js';
 import { staggers } from './staggers.js';
 import { structureOf } from './structure.js';
 import { viewsOf } from './views.js';
 import { wallGaps } from './wallGaps.js';
+import { wideBays } from './wideBays.js';
 
 /** What {@link checkLayout} takes. */
 export interface LayoutCheck {
@@ -52,9 +54,14 @@ const requestSchema: z.ZodMiniType<LayoutCheck> = z.strictObject({
  * Checks a layout, this library's or anybody's, from the outlines of its pieces and the names of its boards alone; whatever
  * else it says of itself is checked where it is present. Shares no code with the placement.
  *
- * Looked for: parts not covered, pieces over each other, beyond the walls or over openings; board ends and the timber under
- * them; stagger; pieces and rows that are too small; pieces on one joist; boards that cannot give their pieces; stock; long way
- * along the joists; bays and overhangs; old joints, openings and hatch corners; weight; claims.
+ * Looked for: parts not covered, pieces over each other, beyond the walls, across the border of a zone or over openings; board
+ * ends and the timber under them, at the worst place of each; stagger; pieces and rows that are too small; pieces on one joist;
+ * boards that cannot give their pieces; stock; long way along the joists; bays and overhangs; old joints, openings and hatch
+ * corners; weight; claims.
+ *
+ * Rooms, openings and pieces may be of any simple outline, joists may begin and end anywhere and run askew; a row runs along the
+ * axis that its joists cross, zone by zone. Butt joints of neighbouring rows are compared where boards meet along the row edge all
+ * the way from one to the other, by their centre lines at that edge.
  *
  * @param request - plan coordinates in mm; `joists` in any of their forms; fields of `layout` that are not known are let through
  * @returns findings in order of severity; a valid layout has no `error`
@@ -84,21 +91,30 @@ export function checkLayout(request: LayoutCheck): Finding[] {
 /** {@link checkLayout} without its door. */
 export function layoutFindings(request: Omit<LayoutCheck, 'rules'> & { readonly rules: RuleSet }): Finding[] {
   const { room, layout, boards, rules, lining = [] } = request;
-  const { joists, direction, findings } = locateJoists(room, request.joists, rules);
-  const ceiling = ceilingOf(room, layout, boards, joists, frameOf(direction), rules);
-  const views = viewsOf(ceiling);
-  const structure = structureOf(ceiling, views);
+  const located = locateZones(room, request.joists, rules);
+  const ceilings = ceilingParts(room, layout, boards, located, rules);
+  const rows = rowsOfParts(ceilings);
+  const parts = ceilings.map((ceiling, part) => {
+    const views = viewsOf(ceiling);
+    return { ceiling, views, structure: structureOf(ceiling, views, rows[part]) };
+  });
+  const work: Work = { rules, about: ceilings.flatMap(({ about }) => about), given: { room, layout } };
   return inOrderOfSeverity([
-    ...coverGaps(ceiling, views),
-    ...overlaps(ceiling, views),
-    ...wallGaps(ceiling, structure),
-    ...bearings(ceiling, structure),
-    ...staggers(ceiling, structure),
-    ...sizes(ceiling, structure),
-    ...cutting(ceiling, boards),
-    ...claims(ceiling, structure, boards),
-    ...spans(ceiling, structure),
-    ...nearby(ceiling, structure, lining),
-    ...findings,
+    ...parts.flatMap(({ ceiling, views, structure }) => [
+      ...coverGaps(ceiling, views),
+      ...overlaps(ceiling, views),
+      ...wallGaps(ceiling, structure),
+      ...bearings(ceiling, structure),
+      ...staggers(ceiling, structure),
+      ...sizes(ceiling, structure),
+    ]),
+    ...cutting(work, boards),
+    ...claims(work, parts, boards),
+    ...parts.flatMap(({ ceiling, structure }) => [
+      ...wideBays(ceiling, structure),
+      ...overhangs(ceiling, structure),
+      ...nearby(ceiling, structure, lining),
+    ]),
+    ...located.flatMap(({ findings }) => findings),
   ]);
 }

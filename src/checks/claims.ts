@@ -1,23 +1,28 @@
 import type { Finding } from '../rules/finding.js';
 import type { BoardStock } from '../survey/boardStock.js';
-import { toGrid } from '../survey/grid.js';
 import { boardClaims } from './boardClaims.js';
 import { boughtBoards } from './boughtBoards.js';
-import type { Ceiling } from './ceiling.js';
+import type { Ceiling, Work } from './ceiling.js';
 import { compared, wrong } from './claimWrong.js';
 import { pieceClaims } from './pieceClaims.js';
+import { rowClaims } from './rowClaims.js';
 import { pieceAreaM2 } from './sizes.js';
-import { onPlan } from './solid.js';
 import type { Structure } from './structure.js';
 
+/** A part of the ceiling and what its outlines say. */
+export interface CheckedPart {
+  readonly ceiling: Ceiling;
+  readonly structure: Structure;
+}
+
 /** Everything that a layout says of itself and that its outlines do not bear out. */
-export function claims(ceiling: Ceiling, structure: Structure, boards: readonly BoardStock[]): Finding[] {
+export function claims(work: Work, parts: readonly CheckedPart[], boards: readonly BoardStock[]): Finding[] {
   return [
-    ...countClaims(ceiling, structure, boards),
-    ...boundClaims(ceiling, boards),
-    ...rowClaims(ceiling, structure),
-    ...structure.pieces.flatMap((piece) => pieceClaims(piece, ceiling)),
-    ...boardClaims(ceiling, boards),
+    ...countClaims(work, parts, boards),
+    ...boundClaims(work, boards),
+    ...rowClaims(work, parts),
+    ...parts.flatMap(({ ceiling, structure }) => structure.pieces.flatMap((piece) => pieceClaims(piece, ceiling))),
+    ...boardClaims(work, boards),
   ];
 }
 
@@ -25,10 +30,12 @@ export function claims(ceiling: Ceiling, structure: Structure, boards: readonly 
 const ROUNDED = 0.006;
 
 function countClaims(
-  { given: { layout }, about }: Ceiling,
-  { endJoints, edgeJoints }: Structure,
+  { given: { layout }, about }: Work,
+  parts: readonly CheckedPart[],
   boards: readonly BoardStock[],
 ): Finding[] {
+  const endJoints = parts.flatMap(({ structure }) => structure.endJoints);
+  const edgeJoints = parts.flatMap(({ structure }) => structure.edgeJoints);
   const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
   const taken = layout.boards.flatMap(({ stock }) => stockOf.get(stock) ?? []);
   const bought = boughtBoards(layout.boards, boards);
@@ -56,7 +63,7 @@ function countClaims(
   ];
 }
 
-function boundClaims({ given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function boundClaims({ given: { layout } }: Work, boards: readonly BoardStock[]): Finding[] {
   const { bound, proven, boardsAtMinimumLength, cost, costBound } = layout;
   const bought = boughtBoards(layout.boards, boards).length;
   return [
@@ -72,32 +79,3 @@ function boundClaims({ given: { layout } }: Ceiling, boards: readonly BoardStock
       : []),
   ];
 }
-
-function rowClaims({ given: { layout }, frame, about }: Ceiling, { rows }: Structure): Finding[] {
-  if (layout.rows === undefined) return [];
-  const count = compared('rows', layout.rows.length, rows.length, 0, {}, 'rows');
-  const each = layout.rows.flatMap((claim) => {
-    const found = rows.find(({ row }) => row === claim.row);
-    const where = { row: claim.row };
-    if (found === undefined) return [wrong(`row ${claim.row}`, 'a row', 'none', where)];
-    const level = (v: number): number => {
-      const { x, y } = onPlan(frame, 0, v);
-      return frame.direction === 'y' ? y : x;
-    };
-    const [low, high] = [level(found.low), level(found.high)];
-    // Whether an offcut was as wide as its row says nothing of the row.
-    const widest = Math.max(...found.pieces.map((index) => wholeWidth(about[index].stock)));
-    const ripped = found.high - found.low < widest;
-    return [
-      ...compared(`row ${claim.row} low edge`, claim.low, low, 0.002, where, 'mm'),
-      ...compared(`row ${claim.row} high edge`, claim.high, high, 0.002, where, 'mm'),
-      ...compared(`row ${claim.row} width`, claim.width, high - low, 0.002, where, 'mm'),
-      ...(claim.ripped !== undefined && widest > 0 && claim.ripped !== ripped
-        ? [wrong(`row ${claim.row} ripped`, claim.ripped, ripped, where)]
-        : []),
-    ];
-  });
-  return [...count, ...each];
-}
-
-const wholeWidth = (stock: BoardStock | undefined): number => (stock === undefined || stock.atHand ? 0 : toGrid(stock.width));

@@ -47,7 +47,7 @@ function judged(patch: Patch, ceiling: Ceiling, views: Views): Judged {
     const { rule, steps } = gridRule(ceiling.rules, ends ? 'joint.gap' : 'edgeJoint.gap');
     const limit = ends ? views.allowed.endGap(near, far) : steps;
     const widest = Math.max(...patch.cells.map(({ width }) => width));
-    return { value: length > limit || !narrowAcross ? length : widest, limit, rule, where };
+    return { value: narrowAcross ? Math.max(length, widest) : length, limit, rule, where };
   }
   const { greatest, rule } = perimeterGap(ceiling.rules);
   const square = [near, far].every((span) => span === undefined || isSquare(span));
@@ -67,27 +67,30 @@ interface Chord {
 /** What lies on either side of an empty place within its section; `level` runs along the view, `place` within the section. */
 function chordAt(sections: readonly Section[], level: number, place: number): Chord {
   const section = sections.find(({ low, high }) => low <= level && level < high);
-  const spans = section?.spans ?? [];
-  const things = spans.filter(({ solid }) => solid.kind === 'piece' || solid.kind === 'opening');
-  const room = spans.find((span) => span.solid.kind === 'room' && startOf(span) <= 2 * place && 2 * place <= stopOf(span));
+  if (section === undefined) return { near: undefined, far: undefined, length: 0 };
+  const startOf = (span: Span): number => placeAt(section, level, span.leftLow, span.leftHigh);
+  const stopOf = (span: Span): number => placeAt(section, level, span.rightLow, span.rightHigh);
+  const things = section.spans.filter(({ solid }) => solid.kind === 'piece' || solid.kind === 'opening');
+  const room = section.spans.find((span) => span.solid.kind === 'room' && startOf(span) <= place && place <= stopOf(span));
   let [near, far] = [room, room];
-  let [from, to] = room ? [startOf(room), stopOf(room)] : [2 * place, 2 * place];
+  let [from, to] = room ? [startOf(room), stopOf(room)] : [place, place];
   for (const thing of things) {
     const [start, stop] = [startOf(thing), stopOf(thing)];
-    if (stop <= 2 * place && stop >= from) [near, from] = [thing, stop];
-    if (start >= 2 * place && start <= to) [far, to] = [thing, start];
+    if (stop <= place && stop >= from) [near, from] = [thing, stop];
+    if (start >= place && start <= to) [far, to] = [thing, start];
   }
-  return { near, far, length: Math.round((to - from) / 2) };
+  return { near, far, length: Math.round(to - from) };
 }
 
-/** Twice the middle of a span's left side, and of its right side. */
-const startOf = (span: Span): number => span.leftLow + span.leftHigh;
-const stopOf = (span: Span): number => span.rightLow + span.rightHigh;
+/** Where a side is at a level of its section. */
+const placeAt = ({ low, high }: Section, level: number, atLow: number, atHigh: number): number =>
+  atLow === atHigh ? atLow : atLow + ((atHigh - atLow) * (level - low)) / (high - low);
 
-function whereBetween(near: Span | undefined, far: Span | undefined, { about }: Ceiling): Where {
+function whereBetween(near: Span | undefined, far: Span | undefined, { about, sides }: Ceiling): Where {
   const indices = [near, far].flatMap((span) => (span?.solid.kind === 'piece' ? [span.solid.index] : []));
   const ids = [...new Set(indices)].map((index) => about[index].id);
-  const wall = near?.solid.kind === 'room' ? near.left.edge : far?.solid.kind === 'room' ? far.right.edge : undefined;
+  const side = near?.solid.kind === 'room' ? near.left : far?.solid.kind === 'room' ? far.right : undefined;
+  const wall = side && sides[side.edge].wall;
   return {
     ...(ids.length === 1 && { piece: ids[0] }),
     ...(ids.length === 2 && { pieces: ids }),

@@ -3,7 +3,7 @@ import type { GridPoint, Solid } from './solid.js';
 /** One side of a solid that is not level, from its lower to its upper corner. */
 export interface Side {
   readonly solid: Solid;
-  /** Place of the side in its ring: from that corner to the next. */
+  /** Place of the side among those of the solid, ring after ring: from that corner to the next. */
   readonly edge: number;
   readonly from: GridPoint;
   readonly to: GridPoint;
@@ -48,13 +48,16 @@ export function crossSections(solids: readonly Solid[]): Section[] {
 }
 
 function sidesOf(solid: Solid): Side[] {
-  return solid.rings.flatMap((ring) =>
-    ring.flatMap((a, edge) => {
-      const b = ring[(edge + 1) % ring.length];
-      if (a.v === b.v) return [];
-      return [a.v < b.v ? { solid, edge, from: a, to: b } : { solid, edge, from: b, to: a }];
-    }),
-  );
+  const sides: Side[] = [];
+  let edge = 0;
+  for (const ring of solid.rings) {
+    for (let i = 0; i < ring.length; i++, edge++) {
+      const [a, b] = [ring[i], ring[i + 1 === ring.length ? 0 : i + 1]];
+      if (a.v < b.v) sides.push({ solid, edge, from: a, to: b });
+      else if (a.v > b.v) sides.push({ solid, edge, from: b, to: a });
+    }
+  }
+  return sides;
 }
 
 function levelsOf(sides: readonly Side[]): number[] {
@@ -93,7 +96,7 @@ export const sideAt = ({ from, to }: Side, v: number): number =>
   from.u === to.u ? from.u : Math.round(from.u + ((to.u - from.u) * (v - from.v)) / (to.v - from.v));
 
 function spansOf(active: readonly Side[], low: number, high: number): Span[] {
-  const bySolid = new Map<Solid, { side: Side; low: number; high: number }[]>();
+  const bySolid = new Map<Solid, Place[]>();
   for (const side of active) {
     const place = { side, low: sideAt(side, low), high: sideAt(side, high) };
     const list = bySolid.get(side.solid);
@@ -101,20 +104,27 @@ function spansOf(active: readonly Side[], low: number, high: number): Span[] {
     else bySolid.set(side.solid, [place]);
   }
   const spans: Span[] = [];
-  for (const [solid, places] of bySolid) {
-    places.sort((a, b) => a.low + a.high - b.low - b.high);
-    for (let i = 0; i + 1 < places.length; i += 2) {
-      const [left, right] = [places[i], places[i + 1]];
-      spans.push({
-        solid,
-        left: left.side,
-        right: right.side,
-        leftLow: left.low,
-        leftHigh: left.high,
-        rightLow: right.low,
-        rightHigh: right.high,
-      });
+  for (const places of bySolid.values()) {
+    if (places.length > 2 || places[0].low + places[0].high > places[1].low + places[1].high) {
+      places.sort((a, b) => a.low + a.high - b.low - b.high);
     }
+    for (let k = 0; k + 1 < places.length; k += 2) spans.push(spanOf(places[k], places[k + 1]));
   }
   return spans.sort((a, b) => a.leftLow + a.leftHigh - b.leftLow - b.leftHigh || a.solid.index - b.solid.index);
 }
+
+interface Place {
+  readonly side: Side;
+  readonly low: number;
+  readonly high: number;
+}
+
+const spanOf = (left: Place, right: Place): Span => ({
+  solid: left.side.solid,
+  left: left.side,
+  right: right.side,
+  leftLow: left.low,
+  leftHigh: left.high,
+  rightLow: right.low,
+  rightHigh: right.high,
+});

@@ -1,17 +1,19 @@
-import { type Finding, finding } from '../rules/finding.js';
+import { type Finding, finding, type Where } from '../rules/finding.js';
 import { numberOf } from '../rules/ruleValue.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
-import type { Ceiling, PieceFacts } from './ceiling.js';
+import type { PieceFacts, Work } from './ceiling.js';
 import { areaOf, type Blank, cuttable, type Placed, type Sheet, separable } from './cuttable.js';
-import { asGiven, placeOf } from './place.js';
+import { fullStretch, isShaped, lieOverEachOther } from './nesting.js';
+import { asGiven, middleOf } from './place.js';
+import { pieceAreaM2 } from './sizes.js';
 
 /** Whether each piece comes from a board that is there, and each board gives its pieces. */
-export function cutting(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
-  return [...namedTwice(ceiling), ...unknownBoards(ceiling, boards), ...boardsCut(ceiling, boards), ...tooMany(ceiling, boards)];
+export function cutting(work: Work, boards: readonly BoardStock[]): Finding[] {
+  return [...namedTwice(work), ...unknownBoards(work, boards), ...boardsCut(work, boards), ...tooMany(work, boards)];
 }
 
-function namedTwice({ given: { layout } }: Ceiling): Finding[] {
+function namedTwice({ given: { layout } }: Work): Finding[] {
   const repeated = (ids: readonly string[]): string[] => [...new Set(ids.filter((id, i) => ids.indexOf(id) !== i))];
   const named = { source: asGiven };
   return [
@@ -24,14 +26,15 @@ function namedTwice({ given: { layout } }: Ceiling): Finding[] {
   ];
 }
 
-function unknownBoards({ about, frame, given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function unknownBoards({ about, given: { layout } }: Work, boards: readonly BoardStock[]): Finding[] {
   const stocks = new Set(boards.map(({ id }) => id));
   const known = new Set(layout.boards.map(({ id }) => id));
   const used = new Set(layout.pieces.map(({ board }) => board));
   const pieces = about
     .filter(({ claim }) => !known.has(claim.board))
-    .map(({ id, claim, box }) => {
-      const { at } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+    .map((facts) => {
+      const { id, claim } = facts;
+      const { at } = middleOf(facts);
       const words = { what: `Piece ${id} comes from board ${claim.board}, which is not in the layout.` };
       return finding('board-unknown', 'error', { where: { piece: id, board: claim.board, at }, source: asGiven, words });
     });
@@ -47,20 +50,20 @@ function unknownBoards({ about, frame, given: { layout } }: Ceiling, boards: rea
   return [...pieces, ...unsold, ...unused];
 }
 
-const sheetOf = ({ length, width, kerf }: BoardStock, { rules }: Ceiling): Sheet => ({
+const sheetOf = ({ length, width, kerf }: BoardStock, { rules }: Work): Sheet => ({
   length: toGrid(length),
   width: toGrid(width),
   kerf: toGrid(kerf ?? numberOf(rules, 'kerf')),
 });
 
-function boardsCut(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function boardsCut(work: Work, boards: readonly BoardStock[]): Finding[] {
   const stockOf = new Map(boards.map((stock) => [stock.id, stock]));
-  return ceiling.given.layout.boards.flatMap((board) => {
+  return work.given.layout.boards.flatMap((board) => {
     const stock = stockOf.get(board.stock);
     if (stock === undefined) return [];
-    const pieces = ceiling.about.filter(({ claim }) => claim.board === board.id);
-    const sheet = sheetOf(stock, ceiling);
-    const oversize = pieces.flatMap((piece) => tooLarge(piece, sheet, board.id, ceiling));
+    const pieces = work.about.filter(({ claim }) => claim.board === board.id);
+    const sheet = sheetOf(stock, work);
+    const oversize = pieces.flatMap((piece) => tooLarge(piece, sheet, board.id));
     return oversize.length > 0 ? oversize : sharedBoard(pieces, sheet, board.id);
   });
 }
@@ -68,11 +71,11 @@ function boardsCut(ceiling: Ceiling, boards: readonly BoardStock[]): Finding[] {
 const sizeOf = ({ box }: PieceFacts) => ({ length: box.u1 - box.u0, width: box.v1 - box.v0 });
 
 /** A piece that its board cannot give; if it would fit turned, it may run the wrong way. */
-function tooLarge(piece: PieceFacts, sheet: Sheet, board: string, { frame }: Ceiling): Finding[] {
+function tooLarge(piece: PieceFacts, sheet: Sheet, board: string): Finding[] {
   const { length, width } = sizeOf(piece);
   if (length <= sheet.length && width <= sheet.width) return [];
-  const { box, id } = piece;
-  const { at, words } = placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
+  const { id } = piece;
+  const { at, words } = middleOf(piece);
   const details = { where: { piece: id, board, at }, unit: 'mm', source: asGiven };
   const long = length > sheet.length;
   const [value, limit] = long ? [fromGrid(length), fromGrid(sheet.length)] : [fromGrid(width), fromGrid(sheet.width)];
@@ -89,10 +92,20 @@ function sharedBoard(pieces: readonly PieceFacts[], sheet: Sheet, board: string)
   const outcome = cuttable(pieces.map(sizeOf), sheet);
   if (outcome === 'yes') return [];
   const where = { pieces: pieces.map(({ id }) => id), board };
-  if (outcome === 'unknown') return [finding('board-cutting-unproven', 'warning', { where, source: asGiven })];
+  if (outcome === 'unknown' || mayNest(pieces, sheet)) return [unproven(where)];
   const [value, limit] = [fromGrid(lengthNeeded(pieces.map(sizeOf), sheet)), fromGrid(sheet.length)];
   const words = { what: `pieces ${where.pieces.join(', ')} need a board of ${value}, it is ${limit} long` };
   return [finding('board-overcut', 'error', { where, value, limit, unit: 'mm', source: asGiven, words })];
+}
+
+const unproven = (where: Where): Finding => finding('board-cutting-unproven', 'warning', { where, source: asGiven });
+
+/** Pieces with rakes or notches may reach into what their neighbours leave; over their full width they may not. */
+function mayNest(pieces: readonly PieceFacts[], sheet: Sheet): boolean {
+  if (!pieces.some(isShaped)) return false;
+  const area = pieces.reduce((sum, piece) => sum + pieceAreaM2(piece), 0);
+  const whole = (fromGrid(sheet.length) * fromGrid(sheet.width)) / 1e6;
+  return area <= whole && cuttable(pieces.flatMap(fullStretch), sheet) !== 'no';
 }
 
 /** Steps for each length that is tried. */
@@ -117,59 +130,63 @@ function placedOn(piece: PieceFacts): Placed | undefined {
 
 /** Places that are claimed: on the board, clear of each other, and to be parted by cuts from side to side. */
 function placesOn(pieces: readonly PieceFacts[], placed: readonly Placed[], sheet: Sheet, board: string): Finding[] {
-  const overcut = (ids: readonly string[], value: number, limit: number, what: string): Finding =>
-    finding('board-overcut', 'error', {
-      where: { ...(ids.length === 1 ? { piece: ids[0] } : { pieces: ids }), board },
-      value: fromGrid(value),
-      limit: fromGrid(limit),
-      unit: 'mm',
-      source: asGiven,
-      words: { what },
-    });
-  const findings: Finding[] = [];
-  placed.forEach((each, i) => {
-    const { id } = pieces[i];
-    const [end, top] = [each.along + each.length, each.across + each.width];
-    if (each.along < 0 || end > sheet.length) {
-      findings.push(
-        overcut([id], each.along < 0 ? each.along : end, each.along < 0 ? 0 : sheet.length, `piece ${id} lies past an end of it`),
-      );
-    }
-    if (each.across < 0 || top > sheet.width) {
-      findings.push(
-        overcut(
-          [id],
-          each.across < 0 ? each.across : top,
-          each.across < 0 ? 0 : sheet.width,
-          `piece ${id} lies past an edge of it`,
-        ),
-      );
-    }
-    placed.slice(i + 1).forEach((other, k) => {
-      const apart = Math.max(distanceApart(each, other, 'along', 'length'), distanceApart(each, other, 'across', 'width'));
-      if (apart >= sheet.kerf) return;
-      const second = pieces[i + 1 + k].id;
-      const what =
-        apart < 0 ? `pieces ${id} and ${second} lie over each other on it` : `no saw passes between pieces ${id} and ${second}`;
-      findings.push(overcut([id, second], apart, sheet.kerf, what));
-    });
-  });
-  if (findings.length > 0 || separable(placed, sheet.kerf)) return findings;
+  const pairs = placed.flatMap((_, i) => placed.slice(i + 1).map((_, k) => [i, i + 1 + k] as const));
+  const near = pairs.filter(([i, k]) => apart(placed[i], placed[k]) < sheet.kerf);
+  const nested = near.filter(
+    ([i, k]) =>
+      apart(placed[i], placed[k]) < 0 &&
+      (isShaped(pieces[i]) || isShaped(pieces[k])) &&
+      !lieOverEachOther(pieces[i], placed[i], pieces[k], placed[k]),
+  );
+  const findings = [
+    ...placed.flatMap((each, i) => pastBoard(pieces[i].id, each, sheet, board)),
+    ...near
+      .filter((pair) => !nested.includes(pair))
+      .map(([i, k]) => {
+        const [first, second] = [pieces[i].id, pieces[k].id];
+        const distance = apart(placed[i], placed[k]);
+        const what =
+          distance < 0
+            ? `pieces ${first} and ${second} lie over each other on it`
+            : `no saw passes between pieces ${first} and ${second}`;
+        return overcut({ pieces: [first, second], board }, distance, sheet.kerf, what);
+      }),
+  ];
+  if (findings.length > 0) return findings;
   const ids = pieces.map(({ id }) => id);
   const where = { pieces: ids, board };
+  if (nested.length > 0) return [unproven(where)];
+  if (separable(placed, sheet.kerf)) return [];
+  const words = { what: `no cut from side to side parts pieces ${ids.join(', ')}` };
+  return [finding('board-overcut', 'error', { where, source: asGiven, words })];
+}
+
+function pastBoard(piece: string, { along, across, length, width }: Placed, sheet: Sheet, board: string): Finding[] {
+  const past = (from: number, to: number, limit: number, what: string): Finding[] =>
+    from >= 0 && to <= limit ? [] : [overcut({ piece, board }, from < 0 ? from : to, from < 0 ? 0 : limit, what)];
   return [
-    finding('board-overcut', 'error', {
-      where,
-      source: asGiven,
-      words: { what: `no cut from side to side parts pieces ${ids.join(', ')}` },
-    }),
+    ...past(along, along + length, sheet.length, `piece ${piece} lies past an end of it`),
+    ...past(across, across + width, sheet.width, `piece ${piece} lies past an edge of it`),
   ];
 }
+
+const overcut = (where: Where, value: number, limit: number, what: string): Finding =>
+  finding('board-overcut', 'error', {
+    where,
+    value: fromGrid(value),
+    limit: fromGrid(limit),
+    unit: 'mm',
+    source: asGiven,
+    words: { what },
+  });
+
+const apart = (a: Placed, b: Placed): number =>
+  Math.max(distanceApart(a, b, 'along', 'length'), distanceApart(a, b, 'across', 'width'));
 
 const distanceApart = (a: Placed, b: Placed, way: 'along' | 'across', size: 'length' | 'width'): number =>
   Math.max(b[way] - a[way] - a[size], a[way] - b[way] - b[size]);
 
-function tooMany({ given: { layout } }: Ceiling, boards: readonly BoardStock[]): Finding[] {
+function tooMany({ given: { layout } }: Work, boards: readonly BoardStock[]): Finding[] {
   return boards.flatMap(({ id, atHand, available = atHand ? 1 : undefined }) => {
     const taken = layout.boards.filter(({ stock, opened }) => stock === id && opened !== true);
     if (available === undefined || taken.length <= available) return [];

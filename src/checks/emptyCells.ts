@@ -15,7 +15,7 @@ export interface Cell {
 
 /** What lies between the things of a section, inside the room. */
 export function emptyCells({ low, high, spans }: Section): Cell[] {
-  const things = spans.filter(({ solid }) => solid.kind !== 'room' && solid.kind !== 'core');
+  const things = spans.filter(({ solid: { kind } }) => kind === 'piece' || kind === 'opening' || kind === 'filled');
   return spans.filter(({ solid }) => solid.kind === 'room').flatMap((room) => partsBeside(room, things, low, high));
 }
 

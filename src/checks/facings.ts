@@ -1,5 +1,5 @@
 import { toGrid } from '../survey/grid.js';
-import type { Section, Span } from './crossSections.js';
+import type { Section, Side, Span } from './crossSections.js';
 
 /** Ends further apart than a joist is wide do not meet, mm. */
 const NEIGHBOURS = 50;
@@ -14,8 +14,10 @@ export interface Facing {
   /** Where the piece's side is at the foot and the head of the section. */
   readonly ownLow: number;
   readonly ownHigh: number;
+  /** Whether the piece's side runs along the view rather than across it: a board end in the view across the joists. */
+  readonly steep: boolean;
   readonly meets: 'piece' | 'wall' | 'opening' | 'nothing';
-  /** Index of the piece or opening, or the wall's edge of the outline. */
+  /** Index of the piece or opening, or of the side of the room. */
   readonly other: number;
   /** Where that is. */
   readonly otherLow: number;
@@ -47,12 +49,15 @@ function facing(span: Span, side: Facing['side'], low: number, high: number, fou
     high,
     ownLow: side === 'low' ? span.leftLow : span.rightLow,
     ownHigh: side === 'low' ? span.leftHigh : span.rightHigh,
+    steep: isSteep(side === 'low' ? span.left : span.right),
     meets: found.meets,
     other: found.other,
     otherLow: found.otherLow,
     otherHigh: found.otherHigh,
   };
 }
+
+const isSteep = ({ from, to }: Side): boolean => Math.abs(to.u - from.u) <= to.v - from.v;
 
 type Met = Pick<Facing, 'meets' | 'other' | 'otherLow' | 'otherHigh'>;
 

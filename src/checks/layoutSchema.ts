@@ -14,6 +14,7 @@ const endSchema = z.looseObject({
   position: z.optional(coordinate),
   made: z.optional(z.enum(['factory', 'cut'])),
   bearing: z.optional(z.looseObject({ outcome: z.optional(z.enum(['secure', 'tight', 'short', 'off'])) })),
+  rake: z.optional(coordinate),
 });
 
 const pieceSchema = z.looseObject({
@@ -30,6 +31,9 @@ const pieceSchema = z.looseObject({
   edges: z.optional(z.looseObject({ low: side, high: side })),
   tight: z.optional(z.boolean()),
   massKg: z.optional(notNegative),
+  edgeLengths: z.optional(z.looseObject({ low: notNegative, high: notNegative })),
+  hand: z.optional(z.looseObject({ view: z.literal('face up'), outline: outlineSchema })),
+  zone: z.optional(label),
 });
 
 const cutSchema = z.looseObject({ kind: z.enum(['cross', 'rip']), at: coordinate, from: coordinate, to: coordinate });
@@ -50,6 +54,7 @@ const rowSchema = z.looseObject({
   high: coordinate,
   width: positive,
   ripped: z.optional(z.boolean()),
+  zone: z.optional(label),
 });
 
 export const layoutSchema: z.ZodMiniType<LayoutToCheck> = z.looseObject({

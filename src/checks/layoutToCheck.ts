@@ -40,6 +40,12 @@ export interface PieceToCheck {
   readonly edges?: { readonly low: 'bound' | 'cut'; readonly high: 'bound' | 'cut' };
   readonly tight?: boolean;
   readonly massKg?: number;
+  /** Of the two long edges as cut. */
+  readonly edgeLengths?: { readonly low: number; readonly high: number };
+  /** The outline as marked on the board lying face up: x along the board, y across it. */
+  readonly hand?: { readonly view: 'face up'; readonly outline: readonly Point[] };
+  /** Id of the zone it lies in. */
+  readonly zone?: string;
 }
 
 /** What is claimed of an end. */
@@ -49,6 +55,8 @@ export interface EndClaim {
   readonly position?: number;
   readonly made?: 'factory' | 'cut';
   readonly bearing?: { readonly outcome?: 'secure' | 'tight' | 'short' | 'off' };
+  /** How far the end's corner at the high edge lies beyond that at the low edge, towards higher coordinates. */
+  readonly rake?: number;
 }
 
 /** A board, and what is claimed of how it is cut. */
@@ -84,4 +92,5 @@ export interface RowClaim {
   readonly high: number;
   readonly width: number;
   readonly ripped?: boolean;
+  readonly zone?: string;
 }

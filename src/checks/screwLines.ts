@@ -2,10 +2,10 @@ import { type Finding, finding, type Severity } from '../rules/finding.js';
 import { fromGrid } from '../survey/grid.js';
 import { type FixingJob, type FixingRule, reframed, type Timber } from './fixingJob.js';
 import { HAIR } from './hair.js';
+import { joistsUnder } from './joistsUnder.js';
 import { placeOf } from './place.js';
 import type { PlacedScrew } from './screwPlaces.js';
 import { type Run, runsUnder } from './screwRuns.js';
-import { joistsUnder } from './sizes.js';
 import type { GridPoint, Ring } from './solid.js';
 import type { PieceShape } from './structure.js';
 

@@ -6,7 +6,7 @@ import { type BoardSide, type FixingJob, isInside, type Timber } from './fixingJ
 import type { FixingToCheck } from './fixingsToCheck.js';
 import { HAIR } from './hair.js';
 import { geometry, placeOf } from './place.js';
-import { isShort, whereOf, wordsAt } from './screwTimber.js';
+import { isNarrow, whereOf, wordsAt } from './screwTimber.js';
 import type { GridPoint } from './solid.js';
 import type { PieceShape } from './structure.js';
 
@@ -45,13 +45,13 @@ function nearEdges(
   fixing: FixingToCheck,
   piece: PieceShape,
   timber: Timber | undefined,
-  { sides }: FixingJob,
+  job: FixingJob,
 ): Finding[] {
-  const { side, away } = sides[piece.index]
+  const { side, away } = job.sides[piece.index]
     .map((each) => ({ side: each, away: distance(at, each) }))
     .reduce((worst, each) => (each.away - each.side.least.steps < worst.away - worst.side.least.steps ? each : worst));
   if (away >= side.least.steps - HAIR) return [];
-  const narrow = side.isEnd && isShort(piece, timber?.joist.id);
+  const narrow = side.isEnd && isNarrow(at, piece, timber, job);
   const unsure = side.enough !== undefined && away >= side.enough - HAIR;
   return [edgeFinding(fixing, piece, side, away, narrow || unsure ? 'warning' : 'error')];
 }

@@ -23,6 +23,6 @@ export function placedScrew(fixing: FixingToCheck, job: FixingJob): PlacedScrew 
     at,
     ...(inTimber.timber && { timber: inTimber.timber }),
     ...(inPiece.piece && { piece: inPiece.piece }),
-    findings: [...inTimber.findings, ...inPiece.findings, ...nearTimberEdge(fixing, inTimber, inPiece.piece, job)],
+    findings: [...inTimber.findings, ...inPiece.findings, ...nearTimberEdge(at, fixing, inTimber, inPiece.piece, job)],
   };
 }

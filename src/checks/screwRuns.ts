@@ -31,22 +31,24 @@ interface Band {
 /**
  * Where a timber lies under a piece with enough of its width to be screwed: what a joint's end needs at least where the timber
  * carries the piece and only the piece's own ends bound it; room for a screw with both its edge distances elsewhere, as beside
- * a hole or a notch. A stretch that goes on beside a hole, too narrow for screws, does not end in an edge of the board.
+ * a hole, a notch, or a wall that slants across the timber. A stretch that goes on, too narrow for screws, does not end in an edge of
+ * the board.
  */
 export function runsUnder(piece: PieceShape, timber: Timber, carries: boolean, { ceiling, rule }: FixingJob): Run[] {
   const { support, frame } = timber;
   const cut = rule('fixing.cutEdgeDistance')?.steps ?? 0;
-  const beside = cut + (rule('fixing.timberEdgeDistance')?.steps ?? 0);
+  const edge = rule('fixing.timberEdgeDistance')?.steps ?? 0;
   const least = toGrid(LEAST_TIMBER);
   const rings = ceiling.pieces[piece.index].rings.map((ring) => ring.map((point) => reframed(point, ceiling.frame, frame)));
   const solid: Solid = { kind: 'piece', index: piece.index, rings };
   const { u0, u1 } = boxOf(rings[0]);
   const neededAt = ({ left, right }: Span): Needed => {
-    const [leftIsEnd, rightIsEnd] = [reaches(left, u0), reaches(right, u1)];
+    const [leftIsEnd, rightIsEnd] = [reaches(left, u0) && follows(left, timber), reaches(right, u1) && follows(right, timber)];
+    const [pastLeft, pastRight] = [cut * slant(left), cut * slant(right)];
     return {
-      strip: leftIsEnd && rightIsEnd ? least : 2 * cut,
-      left: carries && leftIsEnd ? least : beside,
-      right: carries && rightIsEnd ? least : beside,
+      strip: leftIsEnd && rightIsEnd ? least : Math.ceil(pastLeft + pastRight),
+      left: carries && leftIsEnd ? least : Math.ceil(pastLeft + edge),
+      right: carries && rightIsEnd ? least : Math.ceil(pastRight + edge),
     };
   };
   const bands = crossSections([solid]).flatMap(({ low, high, spans }) => {
@@ -62,6 +64,22 @@ export function runsUnder(piece: PieceShape, timber: Timber, carries: boolean, {
     touched.some(({ from, to }) => (way === 1 ? from <= at && at < to : from < at && at <= to));
   return joined(found).map(({ from, to }) => ({ from, to, edgeAtFrom: !goesOn(from, -1), edgeAtTo: !goesOn(to, 1) }));
 }
+
+/**
+ * Whether a side follows a timber, straight along it or at a rake: off a wall that slants across the timber a screw has room further
+ * along, and is not to be nearer the cut side than its distance.
+ */
+function follows({ from, to }: Side, { support: { centre }, half }: Timber): boolean {
+  if (from.u === to.u) return true;
+  const [a, b] = [from.u - centre(from.v), to.u - centre(to.v)];
+  return Math.max(Math.abs(a), Math.abs(b)) <= half && 5 * Math.abs(a - b) <= Math.abs(from.v - to.v);
+}
+
+/** How much further a distance square to a side is when measured straight across the timber. */
+const slant = ({ from, to }: Pick<Side, 'from' | 'to'>): number => {
+  const slope = (to.u - from.u) / (to.v - from.v);
+  return Math.sqrt(1 + slope * slope);
+};
 
 const reaches = ({ from, to }: Side, end: number): boolean => from.u === end || to.u === end;
 

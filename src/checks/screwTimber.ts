@@ -1,10 +1,13 @@
 import { type Finding, finding, type Severity, type Where } from '../rules/finding.js';
 import { fromGrid, toGrid } from '../survey/grid.js';
 import { wrong } from './claimWrong.js';
+import { distance } from './distance.js';
 import type { FixingJob, Timber } from './fixingJob.js';
 import type { FixingToCheck } from './fixingsToCheck.js';
 import { HAIR } from './hair.js';
+import { isNamed } from './isNamed.js';
 import { geometry } from './place.js';
+import type { GridPoint } from './solid.js';
 import type { PieceShape } from './structure.js';
 
 /** The timber that a screw is in, if any, and how far from its middle. */
@@ -26,7 +29,7 @@ export const wordsAt = ({ x, y }: FixingToCheck) => ({ place: `${Math.round(x)},
 /** The timber that a screw is in: the one it names if that is true, else any. */
 export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber {
   const claimed = fixing.joist;
-  const known = claimed === undefined || job.timbers.some(({ joist }) => joist.id === claimed);
+  const known = claimed === undefined || job.timbers.some(({ joist }) => isNamed(joist, claimed));
   const near = job.timbers
     .flatMap((timber) => {
       const offset = offsetFrom(timber, fixing);
@@ -34,15 +37,16 @@ export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber 
     })
     .sort((a, b) => a.offset - a.timber.half - b.offset + b.timber.half);
   const inside = near.filter(({ timber, offset }) => offset <= timber.half);
-  const found = inside.find(({ timber }) => timber.joist.id === claimed) ?? inside[0];
+  const found = inside.find(({ timber }) => isNamed(timber.joist, claimed)) ?? inside[0];
   const what = `a screw at ${fixing.x}, ${fixing.y} in`;
   if (found === undefined) {
-    const missed = near.find(({ timber }) => timber.joist.id === claimed) ?? near[0];
+    const missed = near.find(({ timber }) => isNamed(timber.joist, claimed)) ?? near[0];
     const unknown = known ? [] : [wrong(what, claimed ?? null, 'no such joist', whereOf(fixing))];
     return { findings: [offTimber(fixing, missed, job), ...unknown] };
   }
-  const { id } = found.timber.joist;
-  const told = claimed === undefined || claimed === id ? [] : [wrong(what, claimed, id, whereOf(fixing, id))];
+  const { joist } = found.timber;
+  const told =
+    claimed === undefined || isNamed(joist, claimed) ? [] : [wrong(what, claimed, joist.id, whereOf(fixing, joist.id))];
   return { ...found, findings: told };
 }
 
@@ -75,19 +79,37 @@ function offTimber(
   });
 }
 
-/** A board end whose timber is too narrow for both edge distances: the bearing is said with the layout, the screws only follow. */
-export const isShort = ({ low, high }: PieceShape, joist: string | undefined): boolean =>
-  [low, high].some(({ joint }) => joint?.seat?.support.joist.id === joist && joint?.seat?.bearing.outcome === 'short');
+/**
+ * Whether a board end leaves too little of the timber for both edge distances at a place. A butt joint's bearing is said with the
+ * layout; at a wall the joist may stand in it. The screws only follow.
+ */
+export function isNarrow(
+  at: GridPoint,
+  piece: PieceShape,
+  timber: Timber | undefined,
+  { ceiling, sides, rule }: FixingJob,
+): boolean {
+  const edge = rule('fixing.timberEdgeDistance');
+  if (edge === undefined || timber === undefined || timber.frame.direction !== ceiling.frame.direction) return false;
+  const offset = at.u - timber.support.centre(at.v);
+  return sides[piece.index].some((side) => {
+    const { from, to, isEnd, least } = side;
+    if (!isEnd || at.v < Math.min(from.v, to.v) || at.v > Math.max(from.v, to.v)) return false;
+    const out = from.u + to.u > 2 * at.u ? 1 : -1;
+    return distance(at, side) + out * offset + timber.half < least.steps + edge.steps - HAIR;
+  });
+}
 
 export function nearTimberEdge(
+  at: GridPoint,
   fixing: FixingToCheck,
   { timber, offset }: ScrewTimber,
   piece: PieceShape | undefined,
-  { rule }: FixingJob,
+  job: FixingJob,
 ): Finding[] {
-  const edge = rule('fixing.timberEdgeDistance');
+  const edge = job.rule('fixing.timberEdgeDistance');
   if (edge === undefined || timber === undefined || offset === undefined || timber.half - offset >= edge.steps - HAIR) return [];
-  const severity: Severity = piece && isShort(piece, timber.joist.id) ? 'warning' : 'error';
+  const severity: Severity = piece && isNarrow(at, piece, timber, job) ? 'warning' : 'error';
   return [
     finding('fixing-edge', severity, {
       where: whereOf(fixing, timber.joist.id),

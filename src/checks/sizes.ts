@@ -2,67 +2,82 @@ import { type Finding, finding } from '../rules/finding.js';
 import { lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
 import { areaM2 } from '../survey/outline.js';
-import { type Ceiling, gridRule, type PieceFacts } from './ceiling.js';
-import { HAIR } from './hair.js';
-import { placeOf } from './place.js';
+import { type Ceiling, type GridRule, gridRule, type PieceFacts } from './ceiling.js';
+import { joistsUnder } from './joistsUnder.js';
+import { middleOf, placeOf } from './place.js';
 import type { RowShape } from './rowShapes.js';
 import type { PieceShape, Structure } from './structure.js';
 import type { Support } from './supports.js';
 
+/** What sizes are held against, looked up once. */
+interface Limits {
+  readonly length: GridRule;
+  readonly preferredLength: GridRule;
+  readonly width: GridRule;
+  readonly preferredWidth: GridRule;
+  readonly supports: RuleValue;
+  readonly mass: RuleValue;
+}
+
 /** Pieces and rows that are too small, pieces on too few joists, pieces that are too heavy. */
 export function sizes(ceiling: Ceiling, structure: Structure): Finding[] {
+  const { rules } = ceiling;
+  const limits: Limits = {
+    length: gridRule(rules, 'piece.minimumLength'),
+    preferredLength: gridRule(rules, 'piece.preferredLength'),
+    width: gridRule(rules, 'row.minimumWidth'),
+    preferredWidth: gridRule(rules, 'row.preferredWidth'),
+    supports: lookUp(rules, 'piece.minimumSupports') as RuleValue,
+    mass: lookUp(rules, 'piece.maximumMass') as RuleValue,
+  };
   return [
     ...structure.pieces.flatMap((piece) => [
-      ...tooShort(piece, ceiling),
-      ...tooFewJoists(piece, structure.supports, ceiling),
-      ...tooHeavy(piece, ceiling),
+      ...tooShort(piece, limits),
+      ...tooFewJoists(piece, structure.supports, limits),
+      ...tooHeavy(piece, limits),
+      ...narrowPart(piece, structure.rows, limits),
     ]),
-    ...structure.rows.flatMap((row) => tooNarrow(row, structure, ceiling)),
+    ...structure.rows.flatMap((row) => tooNarrow(row, structure, ceiling, limits)),
   ];
 }
 
-const middleOf = ({ box }: PieceFacts, { frame }: Ceiling) => placeOf(frame, (box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2);
-
 /** A piece that fills its run from wall to wall cannot be longer, so that it is only said. */
-function tooShort({ facts, low, high, length, row }: PieceShape, ceiling: Ceiling): Finding[] {
-  const minimum = gridRule(ceiling.rules, 'piece.minimumLength');
-  const preferred = gridRule(ceiling.rules, 'piece.preferredLength');
-  const fills = [low, high].every(({ meets }) => meets === 'wall' || meets === 'opening');
-  const { at, words } = middleOf(facts, ceiling);
+function tooShort(piece: PieceShape, { length: minimum, preferredLength: preferred }: Limits): Finding[] {
+  const { facts, length, row } = piece;
+  if (length >= minimum.steps && length >= preferred.steps) return [];
+  const fills = fillsRun(piece);
+  const { at, words } = middleOf(facts);
   const details = { where: { piece: facts.id, row, at }, value: fromGrid(length), unit: 'mm', words };
   if (length < minimum.steps) {
     const limit = fromGrid(minimum.steps);
     return [finding('piece-below-minimum', fills ? 'warning' : 'error', { ...details, limit, source: minimum.rule.source })];
   }
-  if (fills || length >= preferred.steps) return [];
+  if (fills) return [];
   const limit = fromGrid(preferred.steps);
   return [finding('piece-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
 }
 
-/** Joists under a piece, those of its butt joints and those right beside a wall or an opening counted. */
-export function joistsUnder({ facts: { box }, low, high }: PieceShape, supports: readonly Support[]): Support[] {
-  const middle = Math.round((box.v0 + box.v1) / 2);
-  return supports.filter((support) => {
-    const shared = Math.min(support.high, box.v1) - Math.max(support.low, box.v0);
-    const centre = support.centre(middle);
-    return 2 * shared >= box.v1 - box.v0 && low.reach - HAIR <= centre && centre <= high.reach + HAIR;
-  });
-}
-
-function tooFewJoists(piece: PieceShape, supports: readonly Support[], ceiling: Ceiling): Finding[] {
-  const { value: limit, source } = lookUp(ceiling.rules, 'piece.minimumSupports') as RuleValue;
+/** A piece that fills its run from wall to wall and lies on one joist cannot be held by more, so that it is only said. */
+function tooFewJoists(
+  piece: PieceShape,
+  supports: readonly Support[],
+  { supports: { value: limit, source } }: Limits,
+): Finding[] {
   const under = joistsUnder(piece, supports);
   if (limit === null || under.length >= limit) return [];
-  const { at, words } = middleOf(piece.facts, ceiling);
+  const { at, words } = middleOf(piece.facts);
   const where = { piece: piece.facts.id, ...(under.length === 1 && { joist: under[0].joist.id }), row: piece.row, at };
-  return [finding('piece-on-one-support', 'error', { where, value: under.length, limit, unit: 'joists', source, words })];
+  const severity = fillsRun(piece) && under.length > 0 ? 'warning' : 'error';
+  return [finding('piece-on-one-support', severity, { where, value: under.length, limit, unit: 'joists', source, words })];
 }
 
-function tooHeavy({ facts }: PieceShape, ceiling: Ceiling): Finding[] {
-  const { value: limit, source } = lookUp(ceiling.rules, 'piece.maximumMass') as RuleValue;
+const fillsRun = ({ low, high }: PieceShape): boolean =>
+  [low, high].every(({ meets }) => meets === 'wall' || meets === 'opening');
+
+function tooHeavy({ facts }: PieceShape, { mass: { value: limit, source } }: Limits): Finding[] {
   const mass = massKg(facts);
   if (limit === null || mass === undefined || mass <= limit) return [];
-  const { at, words } = middleOf(facts, ceiling);
+  const { at, words } = middleOf(facts);
   return [
     finding('piece-too-heavy', 'warning', { where: { piece: facts.id, at }, value: mass, limit, unit: 'kg', source, words }),
   ];
@@ -81,9 +96,8 @@ function tooNarrow(
   { row, low, high, pieces }: RowShape,
   { edgeFacings, pieces: shapes }: Structure,
   ceiling: Ceiling,
+  { width: minimum, preferredWidth: preferred }: Limits,
 ): Finding[] {
-  const minimum = gridRule(ceiling.rules, 'row.minimumWidth');
-  const preferred = gridRule(ceiling.rules, 'row.preferredWidth');
   const width = high - low;
   if (width >= minimum.steps && width >= preferred.steps) return [];
   const fills = edgeFacings.every(({ piece, meets }) => !pieces.includes(piece) || meets === 'wall' || meets === 'opening');
@@ -99,4 +113,16 @@ function tooNarrow(
   if (fills) return [];
   const limit = fromGrid(preferred.steps);
   return [finding('row-below-preferred', 'warning', { ...details, limit, source: preferred.rule.source })];
+}
+
+/** A piece much narrower than its row, as beside a breast: the other pieces decide where the row lies, so that it is only said. */
+function narrowPart({ facts, row }: PieceShape, rows: readonly RowShape[], { width: { steps, rule } }: Limits): Finding[] {
+  const width = facts.box.v1 - facts.box.v0;
+  const band = rows.find((each) => each.row === row);
+  if (width >= steps || band === undefined || band.high - band.low < steps) return [];
+  const { at, words } = middleOf(facts);
+  const details = { value: fromGrid(width), limit: fromGrid(steps), unit: 'mm', source: rule.source, words };
+  return [
+    finding('row-below-minimum', 'warning', { where: { piece: facts.id, row, at }, ...details, sentence: 'piece-of-row-narrow' }),
+  ];
 }

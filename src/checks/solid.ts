@@ -13,8 +13,11 @@ export type Ring = readonly GridPoint[];
 
 /** Something with an area, as rings of corners: inside is where an odd number of rings lie around. */
 export interface Solid {
-  /** `core`: where a piece may not reach. `opening`: where none need be. `filled`: a gap that the rules allow. */
-  readonly kind: 'room' | 'opening' | 'core' | 'piece' | 'filled';
+  /**
+   * `room`: what is boarded here; `whole`: the room of which that is a part. `core`: where a piece may not reach. `opening`: where
+   * none need be. `filled`: a gap that the rules allow.
+   */
+  readonly kind: 'room' | 'whole' | 'opening' | 'core' | 'piece' | 'filled';
   /** Place in the list that it comes from. */
   readonly index: number;
   readonly rings: readonly Ring[];
@@ -22,6 +25,10 @@ export interface Solid {
 
 /** A plan outline in mm as a ring in the frame. */
 export const ringOf = (outline: readonly Point[], frame: Frame): Ring => corners(outline).map((point) => frame.into(point));
+
+/** Whether every side of a ring runs along an axis. */
+export const upright = (ring: Ring): boolean =>
+  ring.every((from, i) => from.u === ring[(i + 1) % ring.length].u || from.v === ring[(i + 1) % ring.length].v);
 
 /** The same thing with the axes changed over. */
 export const turned = (solid: Solid): Solid => ({

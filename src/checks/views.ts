@@ -20,8 +20,8 @@ export interface Views {
  * needed: a slanting wall shows well only to one of them, and where gaps cross each is long the other way.
  */
 export function viewsOf(ceiling: Ceiling): Views {
-  const { room, openings, cores, pieces } = ceiling;
-  const solids = [room, ...openings, ...cores, ...pieces];
+  const { room, whole, openings, cores, pieces } = ceiling;
+  const solids = [room, ...(whole ? [whole] : []), ...openings, ...cores, ...pieces];
   const allowed = allowedGaps(ceiling);
   const along = crossSections(solids.map(turned));
   const filled = along

@@ -1,16 +1,19 @@
 import type { Board, Piece } from '../boards/boardLayout.js';
 import type { BoardStock } from '../survey/boardStock.js';
-import { toGrid } from '../survey/grid.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
+import { levelFigures, uprightFigures } from './edgeFigures.js';
 import { cutFigure } from './figure.js';
 import { hatch } from './hatch.js';
-import { type Box, boxOf, grown, type Label, labelSvg, within } from './label.js';
-import { LETTERS, shortened, textWidth } from './lettering.js';
+import { heartOf } from './heartOf.js';
+import { type Box, boxOf, grown, type Label, labelSvg, overlap, within } from './label.js';
+import { LETTERS, shortened } from './lettering.js';
 import { WIDTH } from './lineTypes.js';
+import { pieceShape } from './pieceShape.js';
 import { ABOUT, proveBefore, sizeText } from './provisional.js';
+import { segmentBoxes } from './segmentBoxes.js';
 import type { View } from './sheet.js';
-import { spread } from './spread.js';
-import type { Subject } from './subject.js';
-import { line, type PaperPoint, polyline, rect, strokes } from './svg.js';
+import { type Subject, zoneOf } from './subject.js';
+import { line, type PaperPoint, polygon, rect, strokes } from './svg.js';
 
 /** Heights of what stands over and under a board on a cutting sheet, mm. */
 export const OVER = 11;
@@ -35,17 +38,18 @@ export interface Sketch {
  * makes it the side that is looked at. Walls are named round it, offcuts hatched, cuts dimensioned from the left and the low edge.
  */
 export function boardSketch(subject: Subject, sketch: Sketch): string[] {
-  const { plan, say, sides } = subject;
+  const { plan, say } = subject;
   const { board, stock, corner, scale } = sketch;
   const [long, wide] = [stock.length / scale, stock.width / scale];
-  const upward = risesOnSheet(subject, sketch.view);
+  const pieces = plan.layout.pieces.filter((piece) => piece.board === board.id);
+  const zones = [...new Set(pieces.map((piece) => zoneOf(subject, piece)))];
+  const upward = risesOnSheet(zones[0] ?? subject, sketch.view);
   const own = { left: corner.x, right: corner.x + long, top: corner.y, bottom: corner.y + wide };
   const place = ({ along, across, length, width }: Part): Box => {
     const [near, far] = [across / scale, (across + width) / scale];
     const [top, bottom] = upward ? [own.bottom - far, own.bottom - near] : [own.top + near, own.top + far];
     return { left: own.left + along / scale, right: own.left + (along + length) / scale, top, bottom };
   };
-  const pieces = plan.layout.pieces.filter((piece) => piece.board === board.id);
   const waste = board.offcuts.map(({ at, length, width }) => ({ ...at, length, width }));
   const to = (wall: string): string => say('cutting.to', { wall });
   const level = (text: string, y: number): string =>
@@ -59,14 +63,22 @@ export function boardSketch(subject: Subject, sketch: Sketch): string[] {
       anchor: 'middle',
       upright: true,
     });
+  // Pieces of one board that go to different zones face different walls: each has its own in the cut list.
+  const { sides } = zones[0] ?? subject;
   const [above, below] = upward ? [sides.high, sides.low] : [sides.low, sides.high];
+  const walls =
+    zones.length > 1
+      ? []
+      : [
+          level(above, own.top - 2.6),
+          level(below, own.bottom + 2.6),
+          standing(sides.near, own.left - 2.8),
+          standing(sides.far, own.right + 2.8),
+        ];
   const heading = shortened(say('cutting.board', { board: board.id, stock: stock.id }), long + RIGHT, LETTERS.medium, true);
   return [
     labelSvg({ text: heading, x: own.left, y: own.top - 8, height: LETTERS.medium, anchor: 'start', bold: true }),
-    level(above, own.top - 2.6),
-    level(below, own.bottom + 2.6),
-    standing(sides.near, own.left - 2.8),
-    standing(sides.far, own.right + 2.8),
+    ...walls,
     rect(own.left, own.top, long, wide, { 'stroke-width': WIDTH.wide, fill: '#fff' }),
     ...waste.flatMap((part) =>
       offcutSvg(place(part), `${cutFigure(part.length, subject.unit)} × ${cutFigure(part.width, subject.unit)}`),
@@ -79,7 +91,7 @@ export function boardSketch(subject: Subject, sketch: Sketch): string[] {
       const { left, right, top, bottom } = place(cut);
       return line({ x: left, y: top }, { x: right, y: bottom }, { 'stroke-width': WIDTH.wide });
     }),
-    ...pieces.map((piece) => pieceSvg(piece, place({ ...piece.at, length: piece.cutLength, width: piece.width }), subject)),
+    ...pieces.flatMap((piece) => pieceParts(piece, { subject, place, upward, view: sketch.view })),
     ...alongFigures(subject, sketch, pieces, own),
     ...acrossFigures(subject, sketch, own, upward),
   ];
@@ -97,7 +109,31 @@ interface Part {
  * Whether the low edge is the lower one on the sheet. On the plan with joists up the sheet it is; turning a plan whose joists
  * run across the sheet so that its boards lie level puts it on top; and face up is the mirror image of either.
  */
-const risesOnSheet = ({ direction }: Subject, view: View): boolean => (direction === 'y') === (view === 'reflected');
+export const risesOnSheet = ({ direction }: Subject, view: View): boolean => (direction === 'y') === (view === 'reflected');
+
+interface BoardOnSheet {
+  readonly subject: Subject;
+  readonly place: (part: Part) => Box;
+  readonly upward: boolean;
+  readonly view: View;
+}
+
+/** A piece on its board: its outline where it is no rectangle, and its lettering. */
+function pieceParts(piece: Piece, { subject, place, upward, view }: BoardOnSheet): string[] {
+  const zone = zoneOf(subject, piece);
+  const { kind, corners, length } = pieceShape(piece, zone);
+  const { along, across } = piece.at;
+  const box = place({ along, across, length: piece.cutLength, width: piece.width });
+  if (kind === 'rectangle') return [pieceSvg(piece, box, zone)];
+  // A piece whose zone shows its other side when its board lies like this is turned end for end, so that its low edge stays low.
+  const turned = risesOnSheet(zone, view) !== upward;
+  const ring = corners.map((corner): PaperPoint => {
+    const from = fromGrid(turned ? length - corner.along : corner.along);
+    const spot = place({ along: along + from, across: across + fromGrid(corner.across), length: 0, width: 0 });
+    return { x: spot.left, y: spot.top };
+  });
+  return [polygon(ring, { 'stroke-width': WIDTH.wide, 'data-piece': piece.id }), pieceSvg(piece, box, zone, ring)];
+}
 
 function offcutSvg(box: Box, size: string): string[] {
   const ring = [
@@ -110,7 +146,7 @@ function offcutSvg(box: Box, size: string): string[] {
   return [strokes(hatch(ring), FINE), ...label.map((each) => labelSvg({ ...each, clear: true }))];
 }
 
-function pieceSvg(piece: Piece, box: Box, subject: Subject): string {
+function pieceSvg(piece: Piece, box: Box, subject: Subject, ring?: readonly PaperPoint[]): string {
   const { long, wide } = sizeText(piece, subject);
   const size = { text: `${long} × ${wide}`, height: SMALL };
   const number = (height: number) => ({ text: shortened(piece.id, 20, height, true), height, bold: true });
@@ -122,15 +158,20 @@ function pieceSvg(piece: Piece, box: Box, subject: Subject): string {
     [number(LETTERS.medium)],
     [number(SMALL)],
   ];
-  return fitted(ways, box).map(labelSvg).join('');
+  return fitted(ways, box, ring).map(labelSvg).join('');
 }
 
 type Line = Pick<Label, 'text' | 'height' | 'bold'>;
 
-/** The first of several letterings that fits a box, level or else upright; nothing where none does. */
-function fitted(ways: readonly (readonly Line[])[], box: Box): Label[] {
+/** The first of several letterings that fits a box, and a ring in it, level or else upright; nothing where none does. */
+function fitted(ways: readonly (readonly Line[])[], box: Box, ring?: readonly PaperPoint[]): Label[] {
   const inner = grown(box, -0.7);
-  const middle = { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 };
+  const middle = ring === undefined ? { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 } : heartOf(ring);
+  const edges = ring?.flatMap((a, i) => segmentBoxes(a, ring[(i + 1) % ring.length])) ?? [];
+  const fits = (label: Label): boolean => {
+    const own = boxOf(label);
+    return within(own, inner) && !edges.some((edge) => overlap(grown(own, 0.7), edge));
+  };
   for (const lines of ways) {
     for (const upright of [false, true]) {
       const total = lines.reduce((sum, { height }) => sum + height * 1.5, 0);
@@ -141,7 +182,7 @@ function fitted(ways: readonly (readonly Line[])[], box: Box): Label[] {
         const spot = upright ? { x: middle.x + shift, y: middle.y } : { x: middle.x, y: middle.y + shift };
         return { ...each, ...spot, anchor: 'middle', upright };
       });
-      if (labels.every((label) => within(boxOf(label), inner))) return labels;
+      if (labels.every(fits)) return labels;
     }
   }
   return [];
@@ -168,25 +209,11 @@ function alongFigures(
     })),
     { at: stock.length, text: length(stock.length) },
   ];
-  const places = spread(
-    stations.map(({ at, text }) => ({ at: own.left + at / scale, size: textWidth(text, SMALL) })),
-    1.5,
+  return levelFigures(
+    stations.map(({ at, text }) => ({ at: own.left + at / scale, text })),
+    own.bottom,
+    1,
   );
-  return stations.flatMap(({ at, text }, i) => {
-    const x = own.left + at / scale;
-    const foot = own.bottom + 8;
-    return [
-      polyline(
-        [
-          { x, y: own.bottom + 5 },
-          { x, y: foot - 1.5 },
-          { x: places[i], y: foot },
-        ],
-        FINE,
-      ),
-      labelSvg({ text, x: places[i], y: foot + 0.6 + SMALL / 2, height: SMALL, anchor: 'middle' }),
-    ];
-  });
 }
 
 /** Where the rips are, from the low edge, at the right of the board. */
@@ -197,20 +224,10 @@ function acrossFigures({ unit, length }: Subject, { board, stock, scale }: Sketc
   const stations = [
     ...rips.map((rip) => ({ at: rip / 1000, text: cutFigure(rip / 1000, unit) })),
     { at: stock.width, text: length(stock.width) },
-  ].sort((a, b) => level(a.at) - level(b.at));
-  const places = spread(
-    stations.map(({ at }) => ({ at: level(at), size: SMALL })),
-    1,
+  ];
+  const figures = stations.map(({ at, text }) => ({ at: level(at), text }));
+  return uprightFigures(
+    figures.sort((a, b) => a.at - b.at),
+    own.right,
   );
-  return stations.flatMap(({ at, text }, i) => [
-    polyline(
-      [
-        { x: own.right + 5, y: level(at) },
-        { x: own.right + 6.5, y: level(at) },
-        { x: own.right + 8, y: places[i] },
-      ],
-      FINE,
-    ),
-    labelSvg({ text, x: own.right + 8.6, y: places[i], height: SMALL, anchor: 'start' }),
-  ]);
 }

@@ -1,20 +1,21 @@
 import type { Piece } from '../boards/boardLayout.js';
 import type { Frame } from '../joists/frame.js';
-import { corners, type Extent, extentOf, twiceArea } from '../survey/outline.js';
+import { fromGrid } from '../survey/grid.js';
+import { anticlockwise, corners, type Extent, extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import { type Ink, inkOn } from './ink.js';
 import { WIDTH } from './lineTypes.js';
 import type { Sheet } from './sheet.js';
-import type { Subject } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
 import { type PaperPoint, polygon, strokes } from './svg.js';
 
 /** Ticks on the inner side of a cut edge: how far apart and how long, mm on paper. */
 const TICK = { pitch: 2.5, length: 1.6, lean: 0.9 } as const;
 
 /** The pieces: outlines, and ticks along every edge that was cut. Holes are drawn as the openings that they are for. */
-export function boardsInk({ plan, frame }: Subject, sheet: Sheet): Ink[] {
-  return plan.layout.pieces.flatMap((piece) => {
-    const ticks = cutEdges(piece, frame).flatMap((edge) => ticksAlong(edge, sheet));
+export function boardsInk(subject: Subject, sheet: Sheet): Ink[] {
+  return subject.plan.layout.pieces.flatMap((piece) => {
+    const ticks = cutEdges(piece, zoneOf(subject, piece).frame).flatMap((edge) => ticksAlong(edge, sheet));
     return [
       ...inkOn('board', [
         polygon(piece.outline.map(sheet.place), {
@@ -39,7 +40,7 @@ interface Edge {
  * which is a notch or a scribed wall.
  */
 export function cutEdges(piece: Piece, frame: Frame): Edge[] {
-  const ring = anticlockwise(piece.outline);
+  const ring = anticlockwise(corners(piece.outline)).map(({ x, y }) => ({ x: fromGrid(x), y: fromGrid(y) }));
   const points = ring.map(frame.into);
   const extent = extentOf(points.map(({ u, v }) => ({ x: u, y: v })));
   return ring.flatMap((from, i) => {
@@ -59,14 +60,8 @@ function madeOf(piece: Piece, a: FramePoint, b: FramePoint, extent: Extent): 'cu
   return 'cut';
 }
 
-function anticlockwise(outline: readonly Point[]): Point[] {
-  const ring = corners(outline);
-  const points = ring.map((_, i) => outline[i]);
-  return twiceArea(ring) > 0 ? points : points.reverse();
-}
-
 /** Slanting ticks on the piece's side of an edge. */
-function ticksAlong({ from, to }: Edge, sheet: Sheet): (readonly [PaperPoint, PaperPoint])[] {
+export function ticksAlong({ from, to }: Edge, sheet: Pick<Sheet, 'place' | 'view'>): (readonly [PaperPoint, PaperPoint])[] {
   const [a, b] = [sheet.place(from), sheet.place(to)];
   const length = Math.sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2);
   if (length === 0) return [];

@@ -1,7 +1,7 @@
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
-import { subjectOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Table, type TableOptions, tableOf } from './table.js';
 
 /**

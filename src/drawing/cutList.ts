@@ -1,20 +1,24 @@
-import type { End, Piece } from '../boards/boardLayout.js';
+import type { Piece } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { numberOf } from '../rules/ruleValue.js';
 import { admit } from '../survey/door.js';
-import { corners } from '../survey/outline.js';
+import { facingBound } from './facingBound.js';
 import { cutFigure } from './figure.js';
 import { inFixingOrder } from './fixingOrder.js';
+import { isWhole } from './isWhole.js';
 import type { CutListOptions } from './options.js';
 import { openingsOf } from './pieceOpenings.js';
-import { certaintyText, proveBefore, provisionalText, sizeText } from './provisional.js';
+import { ABOUT, certaintyText, proveBefore, provisionalText } from './provisional.js';
 import { cutListOptionsSchema, planSchema } from './schemas.js';
-import { type Subject, subjectOf } from './subject.js';
+import { shapeText } from './shapeText.js';
+import type { SideNames } from './sideNames.js';
+import { type Subject, zoneOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Cell, lengthCell, type Table, tableOf } from './table.js';
 
 /**
- * What to cut, piece by piece: size, what each edge and end is and which wall it faces, the board it comes from and what else
- * that board gives, mass and openings. Under a hold the table says so.
+ * What to cut, piece by piece: size, what each edge and end is and which wall it faces, both long edges and the rake where an end
+ * is raked, notches, the board it comes from and what else that board gives, mass and openings. Under a hold the table says so.
  *
  * @param plan - what `planCeiling` returned
  * @returns a table; lengths as cut, in whole mm and never more than the layout says, mass in kg
@@ -39,8 +43,10 @@ export function cutList(plan: CeilingPlan, options: CutListOptions = {}): Table 
   admit(planSchema, plan, 'plan');
   admit(cutListOptionsSchema, options, 'options');
   const subject = subjectOf(plan, options.units, options.messages);
-  const { say, sides } = subject;
-  const pieces = options.order === 'fixing' ? inFixingOrder(plan.layout) : inCuttingOrder(plan.layout);
+  const { say, sides, zoned } = subject;
+  const pieces = options.order === 'fixing' ? inFixingOrder(subject) : inCuttingOrder(plan.layout);
+  const facing = (side: keyof SideNames, what: 'end' | 'edge'): string =>
+    zoned ? say(`cutList.${side}`) : say(`cutList.${what}`, { wall: sides[side] });
   return tableOf(subject, {
     title: say('cutList.title'),
     columns: [
@@ -51,16 +57,17 @@ export function cutList(plan: CeilingPlan, options: CutListOptions = {}): Table 
       say('cutList.stock'),
       say('cutList.along'),
       say('cutList.across'),
-      say('cutList.end', { wall: sides.near }),
-      say('cutList.end', { wall: sides.far }),
-      say('cutList.edge', { wall: sides.low }),
-      say('cutList.edge', { wall: sides.high }),
+      facing('near', 'end'),
+      facing('far', 'end'),
+      facing('low', 'edge'),
+      facing('high', 'edge'),
       say('cutList.gives'),
       say('cutList.kg'),
       say('cutList.openings'),
+      say('cutList.shape'),
       say('cutList.note'),
     ],
-    rows: pieces.map((piece) => rowOf(piece, subject)),
+    rows: pieces.map((piece) => rowOf(piece, zoneOf(subject, piece), subject)),
     notes: [say('cutList.face', { unit: say(`unit.${subject.unit}`) }), say('cutList.keep'), ...provisionalText(subject)],
   });
 }
@@ -74,35 +81,60 @@ function inCuttingOrder({ boards, pieces }: CeilingPlan['layout']): Piece[] {
   );
 }
 
-function rowOf(piece: Piece, subject: Subject): Cell[] {
-  const { plan, say } = subject;
+function rowOf(piece: Piece, zone: Subject, subject: Subject): Cell[] {
+  const { plan } = subject;
   const board = plan.layout.boards.find(({ id }) => id === piece.board);
-  const cut = (mm: number): Cell => (subject.unit === 'mm' ? Number(cutFigure(mm, 'mm')) : cutFigure(mm, subject.unit));
+  const cut = (mm: number): Cell => (zone.unit === 'mm' ? Number(cutFigure(mm, 'mm')) : cutFigure(mm, zone.unit));
+  const named = (side: keyof SideNames, text: string): string =>
+    zone.zoned ? zone.say('cutList.to', { wall: zone.sides[side], text }) : text;
   return [
     piece.id,
-    proveBefore(plan, piece).length > 0 ? sizeText(piece, subject).long : cut(piece.cutLength),
+    proveBefore(plan, piece).length > 0 ? ABOUT + cutFigure(piece.cutLength, zone.unit) : cut(piece.cutLength),
     cut(piece.width),
     piece.board,
     board?.stock ?? '',
-    lengthCell(subject, piece.at.along),
-    lengthCell(subject, piece.at.across),
-    endText(piece.ends[0], subject),
-    endText(piece.ends[1], subject),
-    say(`edge.${piece.edges.low}`),
-    say(`edge.${piece.edges.high}`),
-    givenToo(piece, subject),
+    lengthCell(zone, piece.at.along),
+    lengthCell(zone, piece.at.across),
+    named('near', endText(piece, 0, zone)),
+    named('far', endText(piece, 1, zone)),
+    named('low', edgeText(piece, 'low', zone)),
+    named('high', edgeText(piece, 'high', zone)),
+    givenToo(piece, plan, zone),
     Math.round(piece.massKg * 10) / 10,
-    openingText(piece, subject),
-    noteOf(piece, subject, board?.cuts.length === 0),
+    openingText(piece, zone),
+    shapeText(piece, zone),
+    noteOf(piece, zone, board !== undefined && isWhole(subject, board)),
   ];
 }
 
-function endText(end: End, { say }: Subject): string {
-  return say(`end.${end.meets}`, { made: say(`end.${end.made}`), joist: end.joist ?? '' });
+/** How an end is made and what it meets; a raked one with its rake, and the edge at which the piece is the longer for it. */
+function endText(piece: Piece, side: 0 | 1, zone: Subject): string {
+  const { say, sides, length } = zone;
+  const { meets, made, joist = '', rake } = piece.ends[side];
+  const bound = meets === 'wall' ? facingBound(piece, side, zone) : undefined;
+  const word = {
+    made: say(`end.${made}`),
+    joist,
+    wall: bound?.name ?? '',
+  };
+  const named = bound !== undefined && bound.name !== (side === 0 ? sides.near : sides.far);
+  const text = bound?.isWall === false ? say('end.border', word) : say(named ? 'end.wallNamed' : `end.${meets}`, word);
+  if (rake === undefined) return text;
+  // An end that leans outward towards the high edge makes the high edge the longer.
+  const longer = rake > 0 === (side === 1) ? sides.high : sides.low;
+  return say('end.raked', { text, rake: length(Math.abs(rake)), wall: longer });
+}
+
+/** Bound or cut, with the length of the edge where the two long edges differ; one that is no straight line has none. */
+function edgeText(piece: Piece, edge: 'low' | 'high', { say, unit }: Subject): string {
+  const word = say(`edge.${piece.edges[edge]}`);
+  const { low, high } = piece.edgeLengths ?? { low: 0, high: 0 };
+  const own = edge === 'low' ? low : high;
+  return low === high || own === 0 ? word : say('edge.length', { length: cutFigure(own, unit), word });
 }
 
 /** The other pieces of the board, and the offcuts that are large enough to become a piece. */
-function givenToo(piece: Piece, { plan, say, unit }: Subject): string {
+function givenToo(piece: Piece, plan: CeilingPlan, { say, unit }: Subject): string {
   const others = plan.layout.pieces.filter((other) => other.board === piece.board && other !== piece).map(({ id }) => id);
   const left = plan.layout.boards.find(({ id }) => id === piece.board)?.offcuts ?? [];
   const { rules } = plan.job;
@@ -134,7 +166,7 @@ function noteOf(piece: Piece, subject: Subject, uncut: boolean): string {
     open.length > 0 ? say('cutList.notFinal', { list: open.join(', ') }) : undefined,
     uncut ? say('cutList.uncut') : undefined,
     piece.tight ? say('cutList.tight') : undefined,
-    corners(piece.outline).length > 4 ? say('cutList.shape') : undefined,
+    piece.hand === undefined ? undefined : say('cutList.hand'),
   ];
   return notes.filter((note) => note !== undefined).join('; ');
 }

@@ -6,8 +6,8 @@ import { fittingSheets, MARGIN } from './chooseSheet.js';
 import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
-import { type Box, blankSvg, boxOf, labelSvg } from './label.js';
-import { LETTERS } from './lettering.js';
+import { type Box, blankSvg, boxOf, grown, labelSvg } from './label.js';
+import { LETTERS, shortened, textWidth } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { MANY } from './notes.js';
 import { openingLabels } from './openingLabels.js';
@@ -15,15 +15,19 @@ import { namedOpenings, openingsInk } from './openings.js';
 import type { DrawOptions } from './options.js';
 import { panelHeights, panelInk } from './panel.js';
 import { type LetteredPiece, letteredPieces } from './pieceLabels.js';
-import { roomInk, wallLabels } from './roomInk.js';
+import { roomInk } from './roomInk.js';
 import { dimensionSvg } from './runningDimension.js';
 import { drawOptionsSchema, planSchema } from './schemas.js';
 import { screwMarks, screwsInk } from './screws.js';
 import type { Paper, Sheet, View } from './sheet.js';
-import { type Subject, subjectOf } from './subject.js';
+import type { Subject } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { surroundOf } from './surround.js';
 import { line, rect, strokes } from './svg.js';
 import { svgDocument } from './svgDocument.js';
+import { wallLabels } from './wallLabels.js';
+import { zoneLabels } from './zoneLabels.js';
+import { zonesInk } from './zonesInk.js';
 
 /** Usual scales, and two between: nobody measures on the sheet, so keeping it on A4 is worth more than a round number. */
 const SCALES = [20, 25, 30, 40, 50] as const;
@@ -102,12 +106,16 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
   const { view, scale, paper, room } = sheet;
   const surround = surroundOf(subject, scale, view);
   const noFix = (options.noFix ?? []).map((zone) => zoneOutline(zone).map(sheet.place));
+  const walls = wallLabels(subject, sheet, surround.dimensions);
   const openings = namedOpenings(subject, sheet);
   const screws = screwMarks(subject, sheet);
   const seen = shown.includes('screw') ? screws : [];
   const names = shown.includes('opening') ? openingLabels(openings, seen, boardEdges(subject, sheet)) : [];
   const taken = shown.includes('opening') ? [...openings.map(({ box }) => box), ...names.map(boxOf)] : [];
-  const pieces = letteredPieces(subject, sheet, seen, taken);
+  const edges = boardEdges(subject, sheet);
+  const marks = screws.map(({ x, y }) => grown({ left: x, right: x, top: y, bottom: y }, 0.5));
+  const zones = zoneLabels(subject, sheet, [...taken, ...marks, ...edges]);
+  const pieces = letteredPieces(subject, sheet, seen, [...taken, ...zones.map(({ box }) => box)]);
   const panel = { subject, facts: factsOf(paper, scale, view, options), shown, noFix: noFix.length > 0 };
   const ink: Ink[] = [
     ...roomInk(subject, sheet),
@@ -116,6 +124,7 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
     ...joistsInk(subject, sheet),
     ...boardsInk(subject, sheet),
     ...openingsInk(openings, sheet),
+    ...zonesInk(subject, zones, sheet),
     ...screwsInk(screws, scale),
     ...inkOn(
       'dimension',
@@ -128,16 +137,18 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
     ),
     ...inkOn(
       'text',
-      [...wallLabels(subject, sheet, surround.dimensions), ...names, ...pieces.flatMap(({ labels }) => labels)].map(labelSvg),
+      [
+        ...walls.flatMap(({ label }) => label ?? []),
+        ...names,
+        ...zones.map(({ label }) => label),
+        ...pieces.flatMap(({ labels }) => labels),
+      ].map(labelSvg),
     ),
     ...(shown.includes('text')
-      ? inkOn(
-          'clear',
-          pieces.flatMap(({ blanks }) => blanks.map(blankSvg)),
-        )
+      ? inkOn('clear', [...zones.map(({ box }) => box), ...pieces.flatMap(({ blanks }) => blanks)].map(blankSvg))
       : []),
     ...inkOn('sheet', [...framing(sheet), ...heading(subject, sheet)]),
-    ...panelInk(panel, sheet.panel, pieces),
+    ...panelInk(panel, sheet.panel, { pieces, walls }),
   ];
   return {
     svg: document(ink, subject, sheet, shown),
@@ -176,11 +187,21 @@ function framing({ width, height, panel }: Sheet): string[] {
 
 const FINE = { 'stroke-width': WIDTH.narrow };
 
-/** The name of the view over the plan, and the hold where nobody can miss it. */
+/** The name of the view over the plan, as large as there is room for, and the hold where nobody can miss it. */
 function heading({ plan, say }: Subject, { area, view }: Sheet): string[] {
   const y = area.top + LETTERS.medium / 2;
-  const name = { text: say(`view.${view}`), x: area.left, y, height: LETTERS.medium, anchor: 'start', bold: true } as const;
   const hold = { text: say('hold.stamp'), x: area.right, y, height: LETTERS.large, anchor: 'end', bold: true } as const;
+  const room = area.right - area.left - (plan.meta.held ? textWidth(hold.text, hold.height, true) + 3 : 0);
+  const ways = [
+    { text: say(`view.${view}`), height: LETTERS.medium },
+    { text: say(`view.${view}`), height: LETTERS.small },
+    { text: say(`view.${view}.short`), height: LETTERS.small },
+  ];
+  const fits = ways.find(({ text, height }) => textWidth(text, height, true) <= room) ?? {
+    text: shortened(ways[2].text, room, LETTERS.small, true),
+    height: LETTERS.small,
+  };
+  const name = { ...fits, x: area.left, y, anchor: 'start', bold: true } as const;
   return (plan.meta.held ? [name, hold] : [name]).map(labelSvg);
 }
 

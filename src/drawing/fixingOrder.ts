@@ -1,14 +1,16 @@
-import type { BoardLayout, End, Piece } from '../boards/boardLayout.js';
+import type { BoardLayout, Piece } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
+import { facingBound } from './facingBound.js';
 import { sizeText } from './provisional.js';
 import { sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
-import { type Subject, subjectOf } from './subject.js';
+import { type Subject, zoneOf, zonesOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
 
 /**
- * The order in which the pieces go up: a row at a time, ripped rows last, in each row from the end with the longer piece;
+ * The order in which the pieces go up: zone by zone, a row at a time, ripped rows last, in each row from the end with the longer piece;
  * which joists take the first screws, and which pieces are closers that cannot be slid.
  *
  * @param plan - what `planCeiling` returned
@@ -49,8 +51,8 @@ export function fixingOrder(plan: CeilingPlan, options: TableOptions = {}): Tabl
       say('order.screws'),
       say('order.note'),
     ],
-    rows: inFixingOrder(plan.layout).map((piece, index) => {
-      const row = stepOf(piece, index + 1, subject, isCloser(piece, plan.layout, up));
+    rows: inFixingOrder(subject).map((piece, index) => {
+      const row = stepOf(piece, index + 1, zoneOf(subject, piece), isCloser(piece, plan.layout, up));
       up.add(piece.id);
       return row;
     }),
@@ -58,8 +60,10 @@ export function fixingOrder(plan: CeilingPlan, options: TableOptions = {}): Tabl
   });
 }
 
-/** Pieces in the order in which they go up. */
-export function inFixingOrder({ rows, pieces }: Pick<BoardLayout, 'rows' | 'pieces'>): Piece[] {
+/** Pieces in the order in which they go up, one part of the ceiling after another. */
+export const inFixingOrder = (subject: Subject): Piece[] => zonesOf(subject).flatMap(({ plan }) => rowByRow(plan.layout));
+
+function rowByRow({ rows, pieces }: BoardLayout): Piece[] {
   const rising = [...rows].sort((a, b) => a.low - b.low || a.row - b.row);
   const first = rising[0]?.ripped && !rising[rising.length - 1].ripped ? [...rising].reverse() : rising;
   const order = [...first.filter(({ ripped }) => !ripped), ...first.filter(({ ripped }) => ripped)];
@@ -69,30 +73,36 @@ export function inFixingOrder({ rows, pieces }: Pick<BoardLayout, 'rows' | 'piec
   });
 }
 
-/** Whether a piece's two ends are both settled when it goes up: a wall or opening, or a neighbour that is up. */
+/** Whether a piece goes up against a neighbour and has no room to slide: a wall or opening, or another neighbour, at its far end. */
 function isCloser(piece: Piece, { pieces }: BoardLayout, up: ReadonlySet<string>): boolean {
   const neighbours = pieces.filter((other) => other.row === piece.row && up.has(other.id));
-  const settled = (end: End, side: 0 | 1): boolean =>
-    end.meets !== 'board' || neighbours.some((other) => other.ends[1 - side].position === end.position);
-  return neighbours.length > 0 && settled(piece.ends[0], 0) && settled(piece.ends[1], 1);
+  const meets = (side: 0 | 1): boolean =>
+    piece.ends[side].meets === 'board' && neighbours.some((other) => other.ends[1 - side].position === piece.ends[side].position);
+  const settled = (side: 0 | 1): boolean => piece.ends[side].meets !== 'board' || meets(side);
+  return (meets(0) || meets(1)) && settled(0) && settled(1);
 }
 
 function stepOf(piece: Piece, step: number, subject: Subject, closer: boolean): Cell[] {
   const { plan, say, sides } = subject;
-  const side = (end: End, wall: string): string =>
-    end.meets === 'board'
-      ? say('order.joist', { joist: end.joist ?? '?' })
-      : end.meets === 'wall'
-        ? say('order.wall', { name: wall })
-        : say('order.opening');
+  const side = (which: 0 | 1, wall: string): string => {
+    const end = piece.ends[which];
+    if (end.meets === 'board') return say('order.joist', { joist: end.joist ?? '?' });
+    if (end.meets === 'opening') return say('order.opening');
+    const bound = facingBound(piece, which, subject);
+    return bound?.isWall === false ? bound.name : say('order.wall', { name: bound?.name ?? wall });
+  };
   const lines = plan.fixings.lines.filter((line) => line.piece === piece.id);
   const fields = [...new Set(lines.filter(({ kind }) => kind === 'field').map(({ joist }) => joist))];
   const middle = fields.slice(Math.floor((fields.length - 1) / 2), Math.floor(fields.length / 2) + 1);
   const cut = [...(piece.edges.low === 'cut' ? [sides.low] : []), ...(piece.edges.high === 'cut' ? [sides.high] : [])];
+  const rakes = ([0, 1] as const)
+    .filter((which) => piece.ends[which].rake !== undefined)
+    .map((which) => [sides.near, sides.far][which]);
   const notes = [
     closer ? say('order.closer') : undefined,
     cut.length > 0 ? say('order.ripped', { sides: cut.join(', ') }) : undefined,
     piece.tight ? say('order.tight') : undefined,
+    rakes.length > 0 ? say('order.raked', { ends: rakes.join(', ') }) : undefined,
   ];
   const { long, wide } = sizeText(piece, subject);
   return [
@@ -101,8 +111,8 @@ function stepOf(piece: Piece, step: number, subject: Subject, closer: boolean): 
     piece.board,
     `${long} × ${wide}`,
     Math.round(piece.massKg * 10) / 10,
-    side(piece.ends[0], sides.near),
-    side(piece.ends[1], sides.far),
+    side(0, sides.near),
+    side(1, sides.far),
     middle.length === 0 ? '' : say('order.middle', { joists: middle.join(', ') }),
     lines.reduce((sum, { count }) => sum + count, 0),
     notes.filter((note) => note !== undefined).join('; '),

@@ -8,6 +8,7 @@ export const LAYERS = [
   'board',
   'cut',
   'opening',
+  'zone',
   'screw',
   'dimension',
   'text',

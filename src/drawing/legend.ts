@@ -1,11 +1,12 @@
 import { type Block, LEADING, paragraph, stacked } from './block.js';
 import { cutEdges } from './boardsInk.js';
+import { doubleArrow } from './doubleArrow.js';
 import type { DrawingLayer } from './ink.js';
 import { labelSvg } from './label.js';
 import { LETTERS, textWidth } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { screwRadius } from './screws.js';
-import type { Subject } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
 import { circle, line, type PaperPoint, polygon, rect, strokes } from './svg.js';
 import type { WordKey } from './words.js';
 
@@ -25,18 +26,21 @@ interface Entry {
 
 /** The key: only what is on this sheet. */
 export function legend(subject: Subject, width: number, shown: readonly DrawingLayer[], noFix: boolean): Block {
-  const { plan, say, frame } = subject;
+  const { plan, say } = subject;
   const has = (layer: DrawingLayer): boolean => shown.includes(layer);
   const entries: (Entry | false)[] = [
     has('wall') && wallEntry,
+    has('wall') && subject.walls.some(({ window }) => window) && windowEntry,
     has('joist') && joistEntry,
     has('dimension') && runningEntry,
     has('dimension') && plan.proveFirst.length > 0 && proveEntry,
     has('board') && boardEntry,
-    has('cut') && plan.layout.pieces.some((piece) => cutEdges(piece, frame).length > 0) && cutEntry,
+    has('cut') && plan.layout.pieces.some((piece) => cutEdges(piece, zoneOf(subject, piece).frame).length > 0) && cutEntry,
     has('text') && pieceEntry(subject),
     has('screw') && plan.fixings.count > 0 && screwEntry,
     has('opening') && (plan.room.openings ?? []).length > 0 && openingEntry,
+    has('zone') && subject.zones.some(({ bounds }) => bounds.some(({ isWall }) => !isWall)) && zoneEntry,
+    has('zone') && subject.zones.length > 0 && zoneJoistsEntry,
     has('no-fix') && noFix && noFixEntry,
     has('old-joint') && plan.job.lining.some(({ joints }) => (joints ?? []).length > 0) && oldJointEntry,
   ];
@@ -63,6 +67,21 @@ const level = (x: number, y: number): [PaperPoint, PaperPoint] => [
 ];
 
 const wallEntry: Entry = { words: 'legend.wall', sample: (x, y) => [line(...level(x, y), { 'stroke-width': WIDTH.wall })] };
+
+const windowEntry: Entry = {
+  words: 'legend.window',
+  sample: (x, y) => [rect(x, y - WIDTH.wall / 2, SAMPLE, WIDTH.wall, { ...narrow, fill: '#fff' }), line(...level(x, y), narrow)],
+};
+
+const zoneEntry: Entry = {
+  words: 'legend.zone',
+  sample: (x, y) => [line(...level(x, y), { ...wide, 'stroke-dasharray': DASHES.doubleChain })],
+};
+
+const zoneJoistsEntry: Entry = {
+  words: 'legend.zoneJoists',
+  sample: (x, y) => doubleArrow({ x: x + SAMPLE / 2, y }, false),
+};
 
 const joistEntry: Entry = {
   words: 'legend.joist',
@@ -144,10 +163,11 @@ const proveEntry: Entry = {
 
 /** A real piece's number and board stand in for all. */
 const pieceEntry = ({ plan }: Subject): Entry => {
+  const raked = plan.layout.pieces.some(({ ends }) => ends.some(({ rake }) => rake !== undefined));
   const piece = plan.layout.pieces[0];
   const id = textWidth(piece?.id ?? '', LETTERS.medium, true) <= SAMPLE ? (piece?.id ?? '1.1') : '1.1';
   return {
-    words: 'legend.piece',
+    words: raked ? 'legend.pieceRaked' : 'legend.piece',
     sample: (x, y) => [labelSvg({ text: id, x: x + SAMPLE / 2, y, height: LETTERS.medium, anchor: 'middle', bold: true })],
   };
 };

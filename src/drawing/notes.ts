@@ -1,20 +1,34 @@
 import type { Finding, Severity } from '../rules/finding.js';
 import { type Block, indented, paragraph, stacked } from './block.js';
 import { LETTERS } from './lettering.js';
+import { openingPlace } from './openingPlace.js';
 import type { LetteredPiece } from './pieceLabels.js';
-import { openingExtent, openingName, openingSize } from './pieceOpenings.js';
+import { openingName, openingSize } from './pieceOpenings.js';
 import { certaintyText, provisionalText, sizeText } from './provisional.js';
-import { fromDatum, type Subject } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
 import { circle } from './svg.js';
+import type { WallLabel } from './wallLabels.js';
 import type { Say } from './words.js';
 
 const INDENT = 3;
 /** More pieces or openings than this are not listed on the sheet: the cut list and the setting-out sheet have them all. */
 export const MANY = 8;
 
+/** What found no place on the plan itself. */
+export interface Lettered {
+  readonly pieces: readonly LetteredPiece[];
+  readonly walls: readonly WallLabel[];
+}
+
 /** What has to be read before work starts, the gravest first, as much as there is room for. */
-export function notes(subject: Subject, pieces: readonly LetteredPiece[], width: number, room: number): Block {
-  const texts = [...chief(subject), ...smallPieces(subject, pieces), ...found(subject, 'warning'), ...found(subject, 'note')];
+export function notes(subject: Subject, { pieces, walls }: Lettered, width: number, room: number): Block {
+  const texts = [
+    ...chief(subject),
+    ...smallPieces(subject, pieces),
+    ...unnamedWalls(subject, walls),
+    ...found(subject, 'warning'),
+    ...found(subject, 'note'),
+  ];
   const blocks: Block[] = [heading(subject, width)];
   let left = 0;
   for (const [i, text] of texts.entries()) {
@@ -88,17 +102,30 @@ function openingsText(subject: Subject): string[] {
   const { openings = [] } = plan.room;
   if (openings.length === 0) return [];
   if (openings.length > MANY) return [say('notes.openingsMany', { count: openings.length })];
-  const list = openings.map((opening, index) => {
-    const { left, right, low, high } = openingExtent(opening);
-    const { across, along } = fromDatum(subject, { x: (left + right) / 2, y: (low + high) / 2 });
-    return say('notes.openingEach', {
-      name: openingName(subject, opening, index),
-      size: openingSize(subject, opening),
-      across: length(across),
-      along: length(along),
-    });
-  });
-  return [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })];
+  const places = openings.map((opening, index) => ({
+    ...openingPlace(subject, opening),
+    name: openingName(subject, opening, index),
+    size: openingSize(subject, opening),
+  }));
+  const fromSame = places.every(({ across, along }) => across.wall === datum.across && along.wall === datum.along);
+  const list = places.map(({ name, size, across, along }) =>
+    say(fromSame ? 'notes.openingEach' : 'notes.openingNamed', {
+      name,
+      size,
+      across: length(across.distance),
+      along: length(along.distance),
+      acrossWall: across.wall,
+      alongWall: along.wall,
+    }),
+  );
+  return fromSame
+    ? [say('notes.openings', { across: datum.across, along: datum.along, list: list.join('; ') })]
+    : [say('notes.openingsNamed', { list: list.join('; ') })];
+}
+
+function unnamedWalls({ say }: Subject, walls: readonly WallLabel[]): string[] {
+  const letters = walls.flatMap(({ letter, label }) => (label === undefined ? [letter] : []));
+  return letters.length === 0 ? [] : [say('notes.wallsUnnamed', { list: letters.join(', ') })];
 }
 
 function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string[] {
@@ -106,7 +133,7 @@ function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string
   const small = pieces.filter(({ full }) => !full);
   if (small.length > MANY) return [say('notes.many', { count: small.length })];
   const list = small.map(({ piece }) => {
-    const { long, wide } = sizeText(piece, subject);
+    const { long, wide } = sizeText(piece, zoneOf(subject, piece));
     return say('notes.smallEach', { piece: piece.id, size: `${long} × ${wide}`, board: piece.board });
   });
   return list.length === 0 ? [] : [say('notes.small', { list: list.join(', ') })];

@@ -4,8 +4,7 @@ import { holdStamp } from './holdStamp.js';
 import { type DrawingLayer, type Ink, inkOn } from './ink.js';
 import type { Box } from './label.js';
 import { legend } from './legend.js';
-import { notes, notesHeight } from './notes.js';
-import type { LetteredPiece } from './pieceLabels.js';
+import { type Lettered, notes, notesHeight } from './notes.js';
 import type { Sheet } from './sheet.js';
 import type { Subject } from './subject.js';
 import { type SheetFacts, titleBlock } from './titleBlock.js';
@@ -43,9 +42,9 @@ const key = ({ subject, shown, noFix }: Panel, width: number): Block => legend(s
 const title = ({ subject, facts }: Panel, width: number): Block => titleBlock(subject, facts, width);
 
 /** Draws stamp, notes, key and title block: the title block always stands lowest at the right. */
-export function panelInk(panel: Panel, where: Sheet['panel'], pieces: readonly LetteredPiece[]): Ink[] {
+export function panelInk(panel: Panel, where: Sheet['panel'], lettered: Lettered): Ink[] {
   const widthOf = ({ left, right }: Box): number => right - left;
-  const noted = (width: number, room: number): Block => notes(panel.subject, pieces, width, room);
+  const noted = (width: number, room: number): Block => notes(panel.subject, lettered, width, room);
   if ('column' in where) {
     const { column } = where;
     const width = widthOf(column);

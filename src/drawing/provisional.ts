@@ -20,10 +20,17 @@ function isCutToLength({ boards }: BoardLayout, { board, ends }: Piece): boolean
   return ends.some(({ made }) => made === 'cut') || cuts.some(({ kind }) => kind === 'cross');
 }
 
-/** The size of a piece as it is cut, its length marked where it is not final. */
+/**
+ * The size of a piece as it is cut, its length marked where it is not final; with a raked end the lengths of both long edges, the
+ * low one first.
+ */
 export function sizeText(piece: Piece, { plan, unit }: Subject): { long: string; wide: string } {
   const about = proveBefore(plan, piece).length > 0 ? ABOUT : '';
-  return { long: about + cutFigure(piece.cutLength, unit), wide: cutFigure(piece.width, unit) };
+  const { low, high } = piece.edgeLengths ?? { low: piece.cutLength, high: piece.cutLength };
+  // An edge that is no straight line has no length of its own.
+  const raked = low !== high && low > 0 && high > 0 && piece.ends.some(({ rake }) => rake !== undefined);
+  const long = raked ? `${cutFigure(low, unit)}/${cutFigure(high, unit)}` : cutFigure(piece.cutLength, unit);
+  return { long: about + long, wide: cutFigure(piece.width, unit) };
 }
 
 /** How sure the butt joints on a joist are, in words with the figure behind them: `prove first, 74 %`. */

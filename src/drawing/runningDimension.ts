@@ -22,14 +22,21 @@ export interface Station {
   readonly inset?: number;
 }
 
-/** A running dimension whose texts have found their places. */
+/** A station whose text has found its place, and which of the dimensions on the line it belongs to. */
+interface LaidStation extends Station {
+  readonly textAt: number;
+  readonly chain: number;
+}
+
+/** One or several running dimensions on a line, each with a zero of its own, whose texts have found their places. */
 export interface LaidDimension {
   readonly side: Side;
-  readonly stations: readonly (Station & { readonly textAt: number })[];
+  readonly stations: readonly LaidStation[];
   readonly upright: boolean;
   readonly height: number;
-  /** From the room outward, mm. */
+  /** From the room outward, mm; with `lane` it begins further out, beyond other dimensions of the same side. */
   readonly depth: number;
+  readonly lane: number;
   /** How far texts reach beyond the room along the side, mm. */
   readonly overhang: number;
   readonly legible: boolean;
@@ -40,6 +47,8 @@ const LINE_AT = 8;
 /** Length of the line from the dimension line to the figure. */
 const LEADER = 2.5;
 const BETWEEN_TEXTS = 1.2;
+/** Where extension lines begin that do not come from the room, from the dimensions before them outward. */
+const LANE_FOOT = 2;
 /** Ends of dimension lines: length and half width of an arrow, and the dot that stands in where there is no room for one. */
 const ARROW = { length: 2, half: 0.35, dot: 0.4 };
 const ORIGIN_RADIUS = 0.9;
@@ -58,9 +67,11 @@ const ASIDE = [
 /**
  * Lays out superimposed running dimensions: all figures from one origin on one dimension line, each figure at the end of its
  * extension line, after ISO 129-1 (from memory). Figures that would touch are moved apart and led back to their lines.
+ *
+ * @param chains - dimensions that follow one another on the line, such as those of zones side by side
  */
-export function layDimension(side: Side, given: readonly Station[]): LaidDimension {
-  const stations = [...given].sort((a, b) => a.at - b.at);
+export function layDimension(side: Side, chains: readonly (readonly Station[])[]): LaidDimension {
+  const stations = inOrder(chains);
   const vertical = side === 'left' || side === 'right';
   const ways = vertical ? ASIDE : ALONG;
   for (const way of ways) {
@@ -82,11 +93,20 @@ export function layDimension(side: Side, given: readonly Station[]): LaidDimensi
       stations: stations.map((station, i) => ({ ...station, textAt: places[i] })),
       ...way,
       depth,
+      lane: 0,
       overhang,
       legible,
     };
   }
   throw new Error('a dimension has at least one way');
+}
+
+/** Along the side; where two dimensions meet, each keeps to its own side of the place. */
+function inOrder(chains: readonly (readonly Station[])[]): (Station & { readonly chain: number })[] {
+  const middle = chains.map((chain) => chain.reduce((sum, { at }) => sum + at, 0) / chain.length);
+  return chains
+    .flatMap((chain, index) => chain.map((station) => ({ ...station, chain: index })))
+    .sort((a, b) => a.at - b.at || middle[a.chain] - middle[b.chain]);
 }
 
 const endOverhang = (stations: readonly Station[], places: readonly number[], size: (station: Station) => number): number[] => {
@@ -118,11 +138,13 @@ function idSize(stations: readonly Station[], lengthwise: boolean, height: numbe
 
 /** Draws a dimension; `corner` is the corner of the room's extent on the sheet at which the side begins. */
 export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] {
-  const { side, stations, upright, height } = laid;
+  const { side, stations, upright, height, lane } = laid;
   const vertical = side === 'left' || side === 'right';
   const sign = side === 'left' || side === 'top' ? -1 : 1;
   const spot = (along: number, outward: number): PaperPoint =>
-    vertical ? { x: corner.x + sign * outward, y: corner.y + along } : { x: corner.x + along, y: corner.y + sign * outward };
+    vertical
+      ? { x: corner.x + sign * (lane + outward), y: corner.y + along }
+      : { x: corner.x + along, y: corner.y + sign * (lane + outward) };
   const narrow = { 'stroke-width': WIDTH.narrow };
   const text = (value: string, along: number, outward: number, bold: boolean): Label => {
     const away = sign > 0 ? 'start' : 'end';
@@ -131,17 +153,22 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
     const middle = vertical || upright ? outward : outward + height / 2;
     return { text: value, ...spot(along, middle), height, anchor, upright: upright && !vertical, bold };
   };
-  const ends = stations.map(({ at }) => at);
-  const out = [line(spot(Math.min(...ends), LINE_AT), spot(Math.max(...ends), LINE_AT), narrow)];
+  const out = [...new Set(stations.map(({ chain }) => chain))].map((chain) => {
+    const ends = stations.filter((station) => station.chain === chain).map(({ at }) => at);
+    return line(spot(Math.min(...ends), LINE_AT), spot(Math.max(...ends), LINE_AT), narrow);
+  });
   const names = idAt(stations, upright || vertical, height);
-  const origin = stations.find((station) => station.origin);
   for (const station of stations) {
+    const own = stations.filter(({ chain }) => chain === station.chain);
+    const origin = own.find((each) => each.origin);
     const { at, textAt, value, id, framed, inset = 0 } = station;
+    // From a line further out the extension lines do not run back through the figures of the lines before it.
+    const foot = lane > 0 ? LANE_FOOT : 1.5 - inset;
     out.push(
-      polyline([spot(at, 1.5 - inset), spot(at, LINE_AT), spot(at, LINE_AT + 0.6), spot(textAt, LINE_AT + LEADER)], narrow),
+      polyline([spot(at, foot), spot(at, LINE_AT), spot(at, LINE_AT + 0.6), spot(textAt, LINE_AT + LEADER)], narrow),
       station === origin
         ? circle(spot(at, LINE_AT), ORIGIN_RADIUS, { ...narrow, fill: '#fff' })
-        : arrow(at, origin?.at ?? at, nearest(station, stations), spot),
+        : arrow(at, origin?.at ?? at, nearest(station, own), spot),
       labelSvg(text(value, textAt, LINE_AT + LEADER + 0.5, false)),
     );
     if (id === undefined) continue;
@@ -154,6 +181,10 @@ export function dimensionSvg(laid: LaidDimension, corner: PaperPoint): string[] 
   }
   return out;
 }
+
+/** Where the extension lines of a dimension run: along its side, and from how far inside the room's extent to how far outside. */
+export const extensionLines = ({ stations, lane }: LaidDimension): { at: number; from: number; to: number }[] =>
+  stations.map(({ at, inset = 0 }) => ({ at, from: lane > 0 ? -lane - LANE_FOOT : inset, to: lane + LINE_AT }));
 
 /** Distance to the next station towards the origin's side or away from it, whichever is less. */
 const nearest = (station: Station, stations: readonly Station[]): number =>

@@ -23,6 +23,7 @@ const end = z.looseObject({
   joist: z.optional(z.string()),
   position: coordinate,
   made: z.enum(['factory', 'cut']),
+  rake: z.optional(coordinate),
 });
 
 const edge = z.enum(['bound', 'cut']);
@@ -35,6 +36,9 @@ const piece = z.looseObject({
   length: notNegative,
   cutLength: notNegative,
   width: notNegative,
+  edgeLengths: z.optional(z.looseObject({ low: notNegative, high: notNegative })),
+  zone: z.optional(label),
+  hand: z.optional(z.looseObject({ outline })),
   board: label,
   at: z.looseObject({ along: coordinate, across: coordinate }),
   ends: z.tuple([end, end]),
@@ -61,12 +65,19 @@ const wall = z.looseObject({
   door: z.optional(z.boolean()),
 });
 
+const zone = z.looseObject({
+  id: label,
+  outline,
+  joists: z.union([z.array(z.looseObject({ id: label })), z.looseObject({})]),
+});
+
 const room = z.looseObject({
   id: z.optional(label),
   name: z.optional(label),
   outline,
   openings: z.optional(z.array(opening)),
   walls: z.optional(z.array(wall)),
+  zones: z.optional(z.array(zone)),
 });
 
 const severity = z.enum(['hold', 'error', 'warning', 'note']);

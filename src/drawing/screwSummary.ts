@@ -4,7 +4,8 @@ import { admit } from '../survey/door.js';
 import { toGrid } from '../survey/grid.js';
 import { ruleText, sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
-import { type Subject, subjectOf } from './subject.js';
+import { type Subject, zoneOf } from './subject.js';
+import { subjectOf } from './subjectOf.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
 import { rangeWords } from './titleBlock.js';
 
@@ -43,16 +44,16 @@ export function screwSummary(plan: CeilingPlan, options: TableOptions = {}): Tab
       say('screws.where'),
       say('screws.joists'),
       say('screws.each'),
-      say('screws.marks', { low: sides.low }),
+      subject.zoned ? say('screws.marksZoned') : say('screws.marks', { low: sides.low }),
       say('screws.count'),
     ],
-    rows: plan.layout.pieces.flatMap(({ id }) => rowsOf(id, subject)),
+    rows: plan.layout.pieces.flatMap((piece) => rowsOf(piece.id, zoneOf(subject, piece))),
     notes: notesOf(subject),
   });
 }
 
 /** Lines of one piece that are marked alike share a row. */
-function rowsOf(piece: string, { plan, say }: Subject): Cell[][] {
+function rowsOf(piece: string, { plan, say, zoned, sides }: Subject): Cell[][] {
   const lines = plan.fixings.lines.filter((line) => line.piece === piece);
   const alike = new Map<string, FixingLine[]>();
   for (const line of lines) {
@@ -66,7 +67,7 @@ function rowsOf(piece: string, { plan, say }: Subject): Cell[][] {
       say(kind === 'end' && pair !== undefined ? `screws.end.${pair}` : `screws.${kind}`),
       group.map(({ joist }) => joist).join(', '),
       count,
-      text,
+      zoned ? say('screws.markedFrom', { text, low: sides.low }) : text,
       count * group.length,
     ];
   });

@@ -8,6 +8,7 @@ import type { Paper, View } from './sheet.js';
 import type { Subject } from './subject.js';
 import { line } from './svg.js';
 import type { WordKey } from './words.js';
+import { isCrosswise } from './zonesIn.js';
 
 /** What the title block says of the sheet itself. */
 export interface SheetFacts {
@@ -61,18 +62,22 @@ const ruled = (block: Block, width: number): Block => ({
   ],
 });
 
-const figuresText = ({ say, unit, datum }: Subject): string =>
-  say('title.figures.text', { unit: say(`unit.${unit}`), across: datum.across, along: datum.along });
+const figuresText = ({ say, unit, datum, zones }: Subject): string =>
+  zones.length > 0
+    ? say('title.figures.zones', { unit: say(`unit.${unit}`) })
+    : say('title.figures.text', { unit: say(`unit.${unit}`), across: datum.across, along: datum.along });
 
-function joistsText({ plan, say, length, direction }: Subject): string {
-  const widths = [...new Set(plan.joists.map(({ width }) => length(width)))];
-  const known = [...new Set(plan.joists.map((joist) => joist.known))].map((each) => say(`known.${each}`));
-  return say('title.joists.text', {
-    count: plan.joists.length,
-    direction: say(`title.joists.${direction}`),
-    width: widths.join(' / '),
-    known: known.join(', '),
+function joistsText(subject: Subject): string {
+  const { plan, say, length, zones } = subject;
+  const width = [...new Set(plan.joists.map((joist) => length(joist.width)))].join(' / ');
+  const known = [...new Set(plan.joists.map((joist) => joist.known))].map((each) => say(`known.${each}`)).join(', ');
+  const running = (zone: Subject) => ({
+    count: zone.plan.joists.filter((joist) => !isCrosswise(zone, joist)).length,
+    direction: say(`title.joists.${zone.direction}`),
   });
+  if (zones.length === 0) return say('title.joists.text', { ...running(subject), width, known });
+  const list = zones.map((zone) => say('title.joists.zone', { zone: zone.name, ...running(zone) }));
+  return say('title.joists.zones', { list: list.join('; '), width, known });
 }
 
 function boardsText({ plan, say }: Subject): string {

@@ -7,6 +7,7 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Direction } from '../survey/joist.js';
 import { corners } from '../survey/outline.js';
 import type { FixedLayout } from './layoutSchema.js';
+import { type FixedPart, pieceParts } from './pieceParts.js';
 
 /** Edges of two boards further apart than this do not meet, mm. */
 const MEETING = 10;
@@ -15,23 +16,23 @@ const MEETING = 10;
  * Cut edges in the middle of a ceiling that is to be taped. A tapered edge leaves the hollow that the tape lies in; a cut edge
  * has none, and its joint stands proud. Skimming covers either, and so nothing is said of it.
  *
- * @param direction - the axis along which the joists run
+ * @param parts - the parts of the ceiling: where two of them meet there is a bead and no tape
  */
 export function cutEdgeFindings(
   { pieces }: FixedLayout,
   boards: readonly Pick<BoardStock, 'edge'>[],
   finish: 'skim' | 'tape',
-  direction: Direction,
+  parts: readonly FixedPart[],
 ): Finding[] {
   if (finish === 'skim' || boards.every(({ edge }) => edge === 'square')) return [];
-  const frame = frameOf(direction);
-  const boxes = pieces.map((piece) => boxOf(piece, direction));
+  const boxes = pieceParts(pieces, parts).map(({ piece, part }) => ({ part, ...boxOf(piece, part.direction) }));
   return boxes.flatMap((below) =>
     boxes.flatMap((above) => {
-      const meets = Math.abs(above.low - below.high) <= toGrid(MEETING) && below.middle < above.middle;
+      const meets =
+        below.part === above.part && Math.abs(above.low - below.high) <= toGrid(MEETING) && below.middle < above.middle;
       const [from, to] = [Math.max(below.near, above.near), Math.min(below.far, above.far)];
       if (!meets || from >= to || (below.piece.edges.high === 'bound' && above.piece.edges.low === 'bound')) return [];
-      const { x, y } = frame.back(fromGrid(Math.round((from + to) / 2)), fromGrid(below.high));
+      const { x, y } = frameOf(below.part.direction).back(fromGrid(Math.round((from + to) / 2)), fromGrid(below.high));
       const where = { pieces: [below.piece.id, above.piece.id], at: { x, y } };
       return [finding('cut-edge-taped', 'error', { where, source: commonPractice })];
     }),

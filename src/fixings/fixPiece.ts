@@ -1,15 +1,15 @@
-import type { End, Piece } from '../boards/boardLayout.js';
+import type { Piece } from '../boards/boardLayout.js';
 import { LEAST_TIMBER } from '../joists/bearing.js';
 import type { Frame } from '../joists/frame.js';
-import { type Finding, finding } from '../rules/finding.js';
-import { fromGrid, toGrid } from '../survey/grid.js';
-import { corners, type Extent, extentOf } from '../survey/outline.js';
-import type { Point } from '../survey/point.js';
-import type { FixingSpacing } from './fixingSpacing.js';
+import type { Finding } from '../rules/finding.js';
+import { toGrid } from '../survey/grid.js';
+import type { Extent } from '../survey/outline.js';
+import { endFindings, type Fixed } from './endFindings.js';
 import type { LineJob, PlacedTimber } from './lineJob.js';
+import { type PieceSides, pieceSides, sidesOver } from './pieceSides.js';
 import type { FixingLine } from './placedFixings.js';
 import { type SetOut, setOutLine } from './setOutLine.js';
-import { type BoardEdge, type LinePoint, timberUnder } from './timberUnder.js';
+import { timberUnder } from './timberUnder.js';
 
 /** The screws of one piece, on every timber under it. */
 export function fixPiece(
@@ -18,29 +18,42 @@ export function fixPiece(
   main: Frame,
   job: LineJob,
 ): { readonly lines: readonly SetOut[]; readonly findings: readonly Finding[] } {
-  const sides = [piece.outline, ...(piece.holes ?? [])].flatMap((ring) => sidesOf(corners(ring), piece, main, job.spacing));
-  const about = extentOf(corners(piece.outline));
-  const near = timbers.filter((timber) => reaches(about, timber));
-  const under = near.flatMap((timber) => {
-    const edges = sides.map(({ a, b, distance }) => ({ a: timber.frame.into(a), b: timber.frame.into(b), distance }));
-    return timberUnder(edges, timber, leastUnder(piece, timber, edges, main, job)).map((run) => ({ timber, edges, run }));
+  const sides = pieceSides(piece, main, job.spacing);
+  const under = timbers.flatMap((timber) => {
+    if (!reaches(sides.about, timber)) return [];
+    const edges = sidesOver(sides, timber, main, job);
+    return timberUnder(edges, timber, toGrid(LEAST_TIMBER)).map((run) => ({ timber, edges, run }));
   });
-  const kindOf = lineKinds(
-    piece,
-    under
-      .filter(({ timber }) => timber.frame.direction === main.direction)
-      .map(({ timber, run }) => ({ timber, across: timber.centreAt(Math.round((run.from + run.to) / 2)) })),
-  );
-  const held = new Set(under.map(({ timber }) => timber.joist.id));
+  const across = linesAcross(sides, under, main, job);
   return {
     lines: under.map(({ timber, edges, run }) => {
-      const kind = timber.frame.direction === main.direction ? kindOf(timber) : timber.joist.kind === 'trimmer' ? 'end' : 'field';
+      const middle = Math.round((run.from + run.to) / 2);
+      const lines = across.map((each) => each.centreAt(middle));
+      const kind =
+        timber.frame.direction === main.direction
+          ? lineKind(piece, timber.centreAt(middle), lines)
+          : timber.joist.kind === 'trimmer'
+            ? 'end'
+            : 'field';
       return setOutLine({ piece, timber, edges, run, kind }, job);
     }),
-    findings: piece.ends
-      .filter((end) => end.meets === 'board' && (end.joist === undefined || !held.has(end.joist)))
-      .map((end) => endWithoutTimber(piece, end, main)),
+    findings: endFindings(piece, under, main, job),
   };
+}
+
+/**
+ * The joists across which a piece lies: those of its butt joints, and those under half of its width or under it for as far as two screws
+ * are apart. At a wall that slants, one that holds a corner only does not stand between the wall and the next.
+ */
+function linesAcross({ piece, box }: PieceSides, under: readonly Fixed[], main: Frame, { spacing }: LineJob): PlacedTimber[] {
+  const enough = Math.min((box.high - box.low) / 2, toGrid(spacing.field));
+  const lengths = new Map<PlacedTimber, number>();
+  for (const { timber, run } of under) {
+    if (timber.frame.direction === main.direction) lengths.set(timber, (lengths.get(timber) ?? 0) + run.to - run.from);
+  }
+  return [...lengths]
+    .filter(([timber, length]) => length >= enough || piece.ends.some(({ joist }) => joist === timber.joist.id))
+    .map(([timber]) => timber);
 }
 
 /** Whether a timber reaches a rectangle at all; grid steps. */
@@ -50,76 +63,12 @@ function reaches({ left, right, low, high }: Extent, timber: PlacedTimber): bool
 }
 
 /**
- * How much of a timber a piece must lie on to be fixed to it: what an end joint needs on the joists that carry the piece; on any
- * other, room for a screw with both its edge distances.
+ * The first and the last line of a piece, of all that lie across it, are those of its ends: closer where it meets a board or an
+ * opening, and along a wall. An end that runs past its last joist to a wall has its screws on that joist. A lone line serves both ends.
  */
-function leastUnder(
-  piece: Piece,
-  timber: PlacedTimber,
-  edges: readonly BoardEdge[],
-  main: Frame,
-  { spacing, wallGap }: LineJob,
-): number {
-  const full = toGrid(spacing.cutEdgeDistance) + toGrid(spacing.timberEdgeDistance);
-  if (timber.frame.direction !== main.direction) return full;
-  const points = edges.map(({ a }) => a);
-  const [low, high] = piece.ends;
-  const reach = ({ meets }: End): number => (meets === 'wall' ? wallGap : 0);
-  const centre = timber.centreAt(Math.round((leastOf(points, 'v') + greatestIn(points, 'v')) / 2));
-  const carries =
-    piece.ends.some(({ joist }) => joist === timber.joist.id) ||
-    (leastOf(points, 'u') - reach(low) <= centre && centre <= greatestIn(points, 'u') + reach(high));
-  return carries ? toGrid(LEAST_TIMBER) : full;
-}
-
-const leastOf = (points: readonly LinePoint[], axis: 'u' | 'v'): number =>
-  points.reduce((least, point) => Math.min(least, point[axis]), Infinity);
-const greatestIn = (points: readonly LinePoint[], axis: 'u' | 'v'): number =>
-  points.reduce((greatest, point) => Math.max(greatest, point[axis]), -Infinity);
-
-interface Side {
-  readonly a: Point;
-  readonly b: Point;
-  /** Grid steps. */
-  readonly distance: number;
-}
-
-/** The sides of a ring, each with the distance that fixings keep from it. Only a piece's two long edges can be bound. */
-function sidesOf(ring: readonly Point[], piece: Piece, main: Frame, spacing: FixingSpacing): Side[] {
-  const levels = corners(piece.outline).map((point) => main.into(point).v);
-  const [low, high] = [Math.min(...levels), Math.max(...levels)];
-  return ring.map((a, i) => {
-    const b = ring[(i + 1) % ring.length];
-    const [from, to] = [main.into(a).v, main.into(b).v];
-    const bound =
-      from === to && ((from === low && piece.edges.low === 'bound') || (from === high && piece.edges.high === 'bound'));
-    return { a, b, distance: toGrid(bound ? spacing.boundEdgeDistance : spacing.cutEdgeDistance) };
-  });
-}
-
-/**
- * The first and the last line of a piece are those of its ends: closer where it meets a board or an opening, and along a wall.
- * An end that runs past its last joist to a wall has its screws on that joist. A lone line serves both ends.
- */
-function lineKinds(
-  piece: Piece,
-  lines: readonly { readonly timber: PlacedTimber; readonly across: number }[],
-): (timber: PlacedTimber) => FixingLine['kind'] {
-  const order = [...lines].sort((a, b) => a.across - b.across).map(({ timber }) => timber);
+function lineKind(piece: Piece, across: number, lines: readonly number[]): FixingLine['kind'] {
   const [low, high] = piece.ends.map(({ meets }): FixingLine['kind'] => (meets === 'wall' ? 'perimeter' : 'end'));
-  return (timber) => {
-    const [isFirst, isLast] = [timber === order[0], timber === order[order.length - 1]];
-    if (isFirst && isLast) return low === 'end' ? low : high;
-    return isFirst ? low : isLast ? high : 'field';
-  };
-}
-
-function endWithoutTimber(piece: Piece, end: End, main: Frame): Finding {
-  const levels = piece.outline.map((point) => main.into(point).v);
-  const at = main.back(end.position, fromGrid(Math.round((toGrid(Math.min(...levels)) + toGrid(Math.max(...levels))) / 2)));
-  return finding('fixing-off-timber', 'error', {
-    where: { piece: piece.id, ...(end.joist !== undefined && { joist: end.joist }), at },
-    limit: LEAST_TIMBER,
-    unit: 'mm',
-  });
+  const [isFirst, isLast] = [lines.every((each) => each >= across), lines.every((each) => each <= across)];
+  if (isFirst && isLast) return low === 'end' ? low : high;
+  return isFirst ? low : isLast ? high : 'field';
 }

@@ -10,9 +10,9 @@ import type { FixingLine } from './placedFixings.js';
 const SPACING_RULES = { end: 'fixing.boardEnd', perimeter: 'fixing.perimeter', field: 'fixing.field' } as const;
 
 /** The screw stays on the timber, nearer the cut end than the rule; what to do about it can be done from below. */
-export const nearCutEnd = (distance: number, { joist }: PlacedTimber, where: Where, job: LineJob): Finding =>
+export const nearCutEnd = (distance: number, { joist }: PlacedTimber, isJoint: boolean, where: Where, job: LineJob): Finding =>
   broken('fixing-edge', 'warning', 'fixing.cutEdgeDistance', fromGrid(Math.round(distance)), where, job, {
-    sentence: sentenceFor(joist, job),
+    sentence: isJoint ? sentenceFor(joist, job) : 'wall-timber',
     words: { width: joist.width, tight: numberOf(job.rules, 'fixing.tightButtDistance') },
   });
 

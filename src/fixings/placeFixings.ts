@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { Piece } from '../boards/boardLayout.js';
-import { directionOf, frameOf } from '../joists/frame.js';
-import { locateJoists } from '../joists/locateJoists.js';
+import { frameOf } from '../joists/frame.js';
+import { locateZones } from '../joists/locateZones.js';
+import { inOrderOfSeverity } from '../rules/finding.js';
 import { memoryNote } from '../rules/memoryNote.js';
 import type { RuleKey, RuleSet } from '../rules/ruleSet.js';
 import { greatestOf, lookUp, numberOf, type RuleValue } from '../rules/ruleValue.js';
@@ -10,7 +11,7 @@ import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import { admit } from '../survey/door.js';
 import { toGrid } from '../survey/grid.js';
 import { problem, refuse } from '../survey/inputError.js';
-import type { Joist, JoistDescription } from '../survey/joist.js';
+import type { JoistDescription } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import { areaM2 } from '../survey/outline.js';
 import type { Room } from '../survey/room.js';
@@ -26,7 +27,8 @@ import {
 import { spacingOf } from './fixingSpacing.js';
 import { fixPiece } from './fixPiece.js';
 import { type FixedLayout, fixedLayoutSchema } from './layoutSchema.js';
-import { type LineJob, placedTimber } from './lineJob.js';
+import { type LineJob, type PlacedTimber, placedTimber } from './lineJob.js';
+import { type FixedPart, pieceParts } from './pieceParts.js';
 import type { NoFixZone, PlacedFixings } from './placedFixings.js';
 import type { SetOut } from './setOutLine.js';
 import { widestBay } from './widestBay.js';
@@ -101,10 +103,10 @@ export function placeFixings(request: FixingsRequest): PlacedFixings {
   if (request.doubleNailing === true && (request.fixing !== 'nail' || pairsOf(rules) === undefined)) {
     refuse(problem('no-such-row', 'doubleNailing', 'nails, and a rule set with a rule for pairs of them', rules.title));
   }
-  return fixingsOf({ ...request, rules, joists: locateJoists(request.room, request.joists, rules).joists });
+  return fixingsOf({ ...request, rules, parts: locateZones(request.room, request.joists, rules) });
 }
 
-type Located = Omit<FixingsRequest, 'rules' | 'joists'> & { readonly rules: RuleSet; readonly joists: readonly Joist[] };
+type Located = Omit<FixingsRequest, 'rules' | 'joists'> & { readonly rules: RuleSet; readonly parts: readonly FixedPart[] };
 
 /** Rules of distance that every line of screws rests on. */
 const DISTANCES: readonly RuleKey[] = [
@@ -116,26 +118,14 @@ const DISTANCES: readonly RuleKey[] = [
   'fixing.timberEdgeDistance',
 ];
 
-/** {@link placeFixings} without its door. */
+/** {@link placeFixings} without its door. Each piece is fixed to the joists of its part of the ceiling, by the centres there. */
 export function fixingsOf(request: Located): PlacedFixings {
-  const { room, layout, joists, rules, noFix = [], boardThickness = 12.5, fixing = 'screw', lining = [], diaphragm } = request;
-  const main = frameOf(directionOf(joists));
-  const given = { fixing, boardThickness, centres: widestBay(joists, main), ...(diaphragm !== undefined && { diaphragm }) };
-  const throughLath = lining.some(({ kind }) => kind === 'lath-and-plaster');
-  const pairs = request.doubleNailing === true ? pairsOf(rules) : undefined;
-  const job: LineJob = {
-    rules,
-    given,
-    spacing: spacingOf(rules, given),
-    floating: numberOf(rules, 'fixing.floatingEdgeDistance', given),
-    wallGap: toGrid(greatestOf(lookUp(rules, 'perimeter.gap') as RuleValue)),
-    offCentre: throughLath ? toGrid(numberOf(rules, 'fixing.nailLineClearance', given)) : 0,
-    ...(pairs && { pairs }),
-    openings: room.openings ?? [],
-    noFix,
-  };
-  const timbers = joists.map((joist) => placedTimber(joist));
-  const fixed = layout.pieces.map((piece) => fixPiece(piece, timbers, main, job));
+  const { layout, parts, rules } = request;
+  const jobs = new Map(parts.map((part) => [part, { job: lineJob(request, part), timbers: part.joists.map(placedTimber) }]));
+  const fixed = pieceParts(layout.pieces, parts).map(({ piece, part }) => {
+    const { job, timbers } = jobs.get(part) as { job: LineJob; timbers: PlacedTimber[] };
+    return fixPiece(piece, timbers, frameOf(part.direction), job);
+  });
   const set = withPairs(fixed.flatMap((each) => each.lines));
   const positions = set.flatMap((each) => each.positions);
   const area = layout.pieces.reduce((sum, piece) => sum + pieceArea(piece), 0);
@@ -147,8 +137,32 @@ export function fixingsOf(request: Located): PlacedFixings {
     findings: [
       ...fixed.flatMap((each) => each.findings),
       ...set.flatMap((each) => each.findings),
-      ...memoryNote(rules, DISTANCES, given),
+      ...inOrderOfSeverity([...jobs.values()].flatMap(({ job }) => memoryNote(rules, DISTANCES, job.given))),
     ],
+  };
+}
+
+/** What the lines in one part of a ceiling are set out by. */
+function lineJob(request: Located, { joists, direction }: FixedPart): LineJob {
+  const { room, rules, noFix = [], boardThickness = 12.5, fixing = 'screw', lining = [], diaphragm } = request;
+  const given = {
+    fixing,
+    boardThickness,
+    centres: widestBay(joists, frameOf(direction)),
+    ...(diaphragm !== undefined && { diaphragm }),
+  };
+  const throughLath = lining.some(({ kind }) => kind === 'lath-and-plaster');
+  const pairs = request.doubleNailing === true ? pairsOf(rules) : undefined;
+  return {
+    rules,
+    given,
+    spacing: spacingOf(rules, given),
+    floating: numberOf(rules, 'fixing.floatingEdgeDistance', given),
+    wallGap: toGrid(greatestOf(lookUp(rules, 'perimeter.gap') as RuleValue)),
+    offCentre: throughLath ? toGrid(numberOf(rules, 'fixing.nailLineClearance', given)) : 0,
+    ...(pairs && { pairs }),
+    openings: room.openings ?? [],
+    noFix,
   };
 }
 

@@ -27,7 +27,7 @@ export interface FixingLine {
    * that no two face each other; `angled`: they face each other, so drive them at an angle.
    */
   readonly pair?: 'offset' | 'angled';
-  /** How far beside the middle of the joist the line runs, mm, where it keeps off the old lath nails. */
+  /** How far beside the middle of the joist the line runs, mm, where it keeps off the old lath nails or the joint of a doubled joist. */
   readonly offCentre?: number;
   /** With nails in pairs: from the first of each pair to the second, mm. */
   readonly pairDistance?: number;

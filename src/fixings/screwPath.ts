@@ -1,5 +1,5 @@
 import type { Stretch } from './fixingMarks.js';
-import { type BoardEdge, type LinePoint, type Run, type Span, sideAt, type Timber } from './timberUnder.js';
+import { type BoardEdge, type LinePoint, type Run, type Span, sideAt, slant, type Timber } from './timberUnder.js';
 
 /** A straight part of the line on which the screws of a run are driven. */
 interface Leg {
@@ -24,11 +24,11 @@ export interface ScrewPath {
 
 /**
  * The line of the screws: the middle of the timber, moved in from an end of the piece by the distance that its rule asks for,
- * and never nearer the edge of the timber than `timberEdge`. Where both cannot be had the screw stays on the timber. `offCentre`
- * is how far beside the middle of the timber it goes where there is room.
+ * and never nearer the edge of the timber than `timberEdge`. Where both cannot be had the screw stays on the timber. `beside`
+ * is how far beside the middle of the timber it goes: the first of these for which there is room.
  */
-export function screwPath(run: Run, timber: Timber, timberEdge: number, offCentre = 0): ScrewPath {
-  const legs = run.spans.flatMap((span) => legsOf(span, timber, timberEdge, offCentre));
+export function screwPath(run: Run, timber: Timber, timberEdge: number, beside: readonly number[] = [0]): ScrewPath {
+  const legs = run.spans.flatMap((span) => legsOf(span, timber, timberEdge, beside));
   let tooNear: ScrewPath['tooNear'];
   for (const { from, to, span } of legs) {
     for (const at of [from, to]) {
@@ -76,26 +76,19 @@ export function merged(stretches: readonly Stretch[]): Stretch[] {
   return result;
 }
 
-/** How much further a distance square to a slanting side is when measured straight across the timber. */
-const slant = ({ a, b }: BoardEdge): number => {
-  const slope = (b.u - a.u) / (b.v - a.v);
-  return Math.sqrt(1 + slope * slope);
-};
-
-function legsOf(span: Span, timber: Timber, timberEdge: number, offCentre: number): Leg[] {
+function legsOf(span: Span, timber: Timber, timberEdge: number, besides: readonly number[]): Leg[] {
   const reach = timber.width / 2 - timberEdge;
   const [near, far] = [
     (v: number) => sideAt(span.near, v) + span.near.distance * slant(span.near),
     (v: number) => sideAt(span.far, v) - span.far.distance * slant(span.far),
   ];
-  // On the other side of the middle where only that side has room.
-  const fits = (side: 1 | -1): boolean =>
-    offCentre <= reach &&
+  const fits = (beside: number): boolean =>
+    Math.abs(beside) <= reach &&
     [span.from, span.to].every((v) => {
-      const at = timber.centreAt(v) + side * offCentre;
+      const at = timber.centreAt(v) + beside;
       return near(v) <= at && at <= far(v);
     });
-  const beside = fits(1) || !fits(-1) ? offCentre : -offCentre;
+  const beside = besides.find(fits) ?? besides[0];
   const centre = (v: number) => timber.centreAt(v) + beside;
   const [timberNear, timberFar] = [(v: number) => timber.centreAt(v) - reach, (v: number) => timber.centreAt(v) + reach];
   const lines = [centre, near, far, timberNear, timberFar];

@@ -4,6 +4,7 @@ import { fromGrid, toGrid } from '../survey/grid.js';
 import { corners } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening } from '../survey/room.js';
+import { besideCentre } from './besideCentre.js';
 import { fixingMarks, type Stretch } from './fixingMarks.js';
 import { nearCutEnd, nearNailLine, tooWideGap } from './lineFindings.js';
 import type { LineJob, PlacedTimber } from './lineJob.js';
@@ -35,17 +36,23 @@ interface LineToSetOut {
 /** Sets out the screws of one piece along one timber. */
 export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, job: LineJob): SetOut {
   const timberEdge = toGrid(job.spacing.timberEdgeDistance);
-  const path = screwPath(run, timber, timberEdge, job.offCentre);
+  const floating = toGrid(job.floating);
+  // Where a side slants across the timber the first screw is measured from the edge of the board, not from where one can go.
+  const reach = { from: Math.max(run.low, run.from - floating), to: Math.min(run.high, run.to + floating) };
+  const path = screwPath(run, timber, timberEdge, besideCentre(timber.joist, job.offCentre));
   const datum = edges.reduce((least, { a }) => Math.min(least, a.v), Infinity);
-  const blocked = blockedStretches(path, edges, timber, job).map(({ from, to }) => ({ from: from - datum, to: to - datum }));
+  const blocked = blockedStretches(run, reach, path, edges, timber, job).map(({ from, to }) => ({
+    from: from - datum,
+    to: to - datum,
+  }));
   const sharedEnd = piece.ends.findIndex((end) => end.meets === 'board' && end.joist === timber.joist.id);
   const pairs = kind === 'field' ? job.pairs : undefined;
   const { marks: firsts, tooWide } = fixingMarks({
-    low: run.from - datum,
-    high: run.to - datum,
+    low: reach.from - datum,
+    high: reach.to - datum,
     blocked,
     spacing: toGrid(pairs?.spacing ?? job.spacing[SPACINGS[kind]]),
-    floating: toGrid(job.floating),
+    floating,
     // The two lines at a butt joint lean opposite ways.
     lean: sharedEnd < 0 ? 0 : sharedEnd === 0 ? -1 : 1,
   });
@@ -56,21 +63,23 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
   };
   const who = { piece: piece.id, joist: timber.joist.id };
   const at = (mark: number): Point => onPlan(pathAt(path, mark + datum));
-  const besideCentre = (mark: number): number => pathAt(path, mark + datum).u - timber.centreAt(mark + datum);
-  const offCentre = marks.length === 0 ? 0 : fromGrid(besideCentre(marks[0]));
+  const beside = (mark: number): number => pathAt(path, mark + datum).u - timber.centreAt(mark + datum);
+  const offCentre = marks.length === 0 ? 0 : fromGrid(beside(marks[0]));
   return {
     ...(marks.length > 0 && {
       line: {
         ...lineOf(marks, firsts, { ...who, kind }, pairs?.distance),
-        ...(job.offCentre !== 0 && kind === 'field' && { offCentre }),
+        ...((job.offCentre !== 0 || timber.joist.seams !== undefined) && kind === 'field' && { offCentre }),
       },
     }),
     shared: sharedEnd >= 0,
     levels: marks.map((mark) => mark + datum),
     positions: marks.map((mark) => ({ ...at(mark), ...who })),
     findings: [
-      ...(path.tooNear ? [nearCutEnd(path.tooNear.distance, timber, { ...who, at: onPlan(path.tooNear.at) }, job)] : []),
-      ...nearNailLine(marks.map(besideCentre), (index) => ({ ...who, at: at(marks[index]) }), job),
+      ...(path.tooNear
+        ? [nearCutEnd(path.tooNear.distance, timber, sharedEnd >= 0, { ...who, at: onPlan(path.tooNear.at) }, job)]
+        : []),
+      ...nearNailLine(marks.map(beside), (index) => ({ ...who, at: at(marks[index]) }), job),
       ...tooWide.map((stretch) =>
         tooWideGap(stretch, kind, marks.length === 0, { ...who, at: at(Math.round((stretch.from + stretch.to) / 2)) }, job),
       ),
@@ -79,12 +88,21 @@ export function setOutLine({ piece, timber, edges, run, kind }: LineToSetOut, jo
 }
 
 /** Where on its line no screw may go: near the edges of the board, past the ends of the timber, in zones and openings. */
-function blockedStretches(path: ScrewPath, edges: readonly BoardEdge[], timber: PlacedTimber, job: LineJob): Stretch[] {
+function blockedStretches(
+  run: Run,
+  reach: Stretch,
+  path: ScrewPath,
+  edges: readonly BoardEdge[],
+  timber: PlacedTimber,
+  job: LineJob,
+): Stretch[] {
   const obstacles = [
     ...job.noFix.map((zone) => obstacleOf(zone, timber, 0)),
     ...job.openings.map((opening) => obstacleOf(opening, timber, job.spacing.cutEdgeDistance)),
   ];
   return merged([
+    ...(reach.from < run.from ? [{ from: reach.from - 1, to: run.from }] : []),
+    ...(reach.to > run.to ? [{ from: run.to, to: reach.to + 1 }] : []),
     ...blockedByEdges(path, edges),
     ...timberEnds(timber, toGrid(job.spacing.timberEdgeDistance)),
     ...obstacles.flatMap((obstacle) => blockedBy(path, obstacle)),

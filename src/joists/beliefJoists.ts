@@ -20,6 +20,7 @@ export function beliefJoists(
     const facts = {
       id: `${prefix}J${number + 1}`,
       width: belief.doubled || width === undefined ? rounded(belief.width, 2) : width,
+      ...(belief.doubled && { seams: [0] }),
       sd: rounded(belief.sd, 100),
       sdAtStart: rounded(belief.sdAtStart, 100),
       sdAtEnd: rounded(belief.sdAtEnd, 100),

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../rules/finding.js';
-import { fromGrid } from '../survey/grid.js';
+import { fromGrid, toGrid } from '../survey/grid.js';
 import type { Direction, Joist } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
 import type { CandidateGroup } from './candidatesOf.js';
@@ -8,6 +8,7 @@ import { frameOf } from './frame.js';
 import { frameExtent } from './joistLine.js';
 import { joistsInRoom } from './joistsInRoom.js';
 import { type JoistBelief, shiftBetween } from './joistsOfComponents.js';
+import { middleInRoom } from './middleInRoom.js';
 import { nodeMeansOf } from './nodeMeans.js';
 
 /** What the findings are made from. */
@@ -94,17 +95,22 @@ function farthestApart(
     return { at, apart: Math.abs(at - place(other, number + shift)) };
   });
   const worst = ends[1].apart >= ends[0].apart ? ends[1] : ends[0];
+  return { value: Math.round(worst.apart), where: { at: placeOn(room, direction, worst.at) } };
+}
+
+/** A place on the line of a joist, so far from the near wall: in the middle of what of it is in the room; whole mm. */
+function placeOn(room: Room, direction: Direction, fromWall: number): { readonly x: number; readonly y: number } {
+  const frame = frameOf(direction);
   const { near, low, high } = frameExtent(room, direction);
-  const { x, y } = frameOf(direction).back(fromGrid(near) + worst.at, fromGrid(low + high) / 2);
-  return { value: Math.round(worst.apart), where: { at: { x: Math.round(x), y: Math.round(y) } } };
+  const v = middleInRoom(room, frame, near + toGrid(fromWall)) ?? (low + high) / 2;
+  const { x, y } = frame.back(fromGrid(near) + fromWall, fromGrid(v));
+  return { x: Math.round(x), y: Math.round(y) };
 }
 
 /** Where a joist of the row was looked for and not met: cut by a trimmer, or never there. */
 const missing = ({ missed, room, direction }: Told): Finding[] =>
   missed.map(({ atMiddle, presence }) => {
-    const { near, low, high } = frameExtent(room, direction);
-    const { x, y } = frameOf(direction).back(fromGrid(near) + atMiddle, fromGrid(low + high) / 2);
-    const at = { x: Math.round(x), y: Math.round(y) };
+    const at = placeOn(room, direction, atMiddle);
     return finding('joist-missing', 'warning', {
       value: Math.max(1, Math.round(presence * 100)),
       unit: '%',

@@ -3,12 +3,15 @@ import type { RuleSet } from '../rules/ruleSet.js';
 import { problem, refuse } from '../survey/inputError.js';
 import type { Direction, Joist, JoistDescription, JoistsByMarks } from '../survey/joist.js';
 import type { Room } from '../survey/room.js';
+import { doubledJoists } from './doubledJoists.js';
 import { directionOf, frameOf } from './frame.js';
 import { type Inference, inferJoistsIn } from './inferJoists.js';
 import { ASSUMED_WIDTH, type JoistsWanted } from './joistLine.js';
 import { joistsAt } from './joistsFromPositions.js';
 import { evenJoists } from './joistsFromSpacing.js';
 import { longBays } from './longBays.js';
+import { overlappingJoists } from './overlappingJoists.js';
+import { spacingDrift } from './spacingDrift.js';
 
 /** The joists of a job, however they were described. */
 export interface LocatedJoists {
@@ -30,14 +33,29 @@ export function locateJoists(
   if (isList(description) && description.length === 0)
     refuse(problem('too-small', path, 'at least 1 in the list', 'an empty list'));
   if ('marks' in description) return joistsFromMarks(room, description, rules, wanted);
-  const joists = joistsOf(room, description, wanted);
+  const joists = doubledJoists(joistsOf(room, description, wanted));
   const direction = 'direction' in description ? description.direction : directionOf(joists);
   const assumed =
     !isList(description) && description.width === undefined
       ? [finding('joist-width-assumed', 'note', { value: ASSUMED_WIDTH, unit: 'mm' })]
       : [];
-  return { joists, direction, findings: [...assumed, ...longBays(wanted.area ?? [room.outline], joists, direction, rules)] };
+  return {
+    joists,
+    direction,
+    findings: [
+      ...assumed,
+      ...doubledNotes(joists),
+      ...overlappingJoists(joists),
+      ...('spacing' in description ? spacingDrift(room, description, rules) : []),
+      ...longBays(wanted.area ?? [room.outline], joists, direction, rules),
+    ],
+  };
 }
+
+const doubledNotes = (joists: readonly Joist[]): Finding[] =>
+  joists
+    .filter(({ seams }) => seams !== undefined)
+    .map(({ id, width }) => finding('joist-doubled', 'note', { where: { joist: id }, value: width, unit: 'mm' }));
 
 const isList = (description: JoistDescription): description is readonly Joist[] => Array.isArray(description);
 

@@ -4,7 +4,6 @@ import type { BoardLayout } from '../boards/boardLayout.js';
 import { isBetter } from '../boards/measures.js';
 import { type JudgedLayout, judgedLayout } from '../boards/placeBoards.js';
 import { fixingsOf } from '../fixings/placeFixings.js';
-import { type LocatedJoists, locateJoists } from '../joists/locateJoists.js';
 import { rulesOf } from '../rules/withRules.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { admit, demand } from '../survey/door.js';
@@ -13,6 +12,7 @@ import { boardStockSchema } from '../survey/schemas.js';
 import { asBinding } from './asBinding.js';
 import type { BoardsComparison, BoardsThatDoNot, BoardsThatServe } from './boardsComparison.js';
 import { type Job, jobSchema } from './planCeiling.js';
+import { type SettledJoists, settleJoists } from './settleJoists.js';
 
 const stocksSchema: z.ZodMiniType<readonly BoardStock[]> = z.array(boardStockSchema).check(
   z.minLength(1),
@@ -61,16 +61,16 @@ const MOST_MIXED = 3;
 export function compareBoards(job: Job, stocks: readonly BoardStock[] = job.boards): BoardsComparison {
   admit(jobSchema, job);
   admit(stocksSchema, stocks, 'stocks');
-  const located = locateJoists(job.room, job.joists, rulesOf(job.rules));
+  const settled = settleJoists(job.room, job.joists, rulesOf(job.rules));
   const tried = mixesOf(stocks).map((boards) => {
-    const attempt = attemptPlacement(() => laidWith(job, located, boards));
+    const attempt = attemptPlacement(() => laidWith(job, settled, boards));
     if (!attempt.ok && attempt.reason === 'input') refuse(...attempt.problems);
     return { boards, attempt };
   });
   const served = tried.flatMap(({ boards, attempt }) => (attempt.ok ? [{ boards, ...attempt.value }] : []));
   const own = served.filter(({ boards, layout }) => layout.boardsByStock.length === boards.length);
   const ranked = own
-    .map((each) => ({ judged: each.judged, told: told(job, located, each) }))
+    .map((each) => ({ judged: each.judged, told: told(job, settled, each) }))
     .sort((a, b) => {
       const broken = ({ findings }: BoardsThatServe): number => (findings.some(({ severity }) => severity === 'error') ? 1 : 0);
       const [one, other] = [
@@ -99,8 +99,8 @@ const wouldDo = (relaxations: BoardsThatDoNot['relaxations']): string[] =>
   relaxations.length === 0 ? [] : [`Would do: ${relaxations.map(({ message }) => message).join('; ')}.`];
 
 function laidWith(
-  { room, lining, rules, prefer = 'tradesperson' }: Job,
-  { joists }: LocatedJoists,
+  { lining, rules, prefer = 'tradesperson' }: Job,
+  { room, joists }: SettledJoists,
   boards: readonly BoardStock[],
 ): JudgedLayout {
   return judgedLayout({
@@ -130,13 +130,13 @@ function mixesOf(stocks: readonly BoardStock[]): (readonly BoardStock[])[] {
 
 function told(
   job: Job,
-  { joists }: LocatedJoists,
+  { room, parts }: SettledJoists,
   { boards, layout }: { readonly boards: readonly BoardStock[]; readonly layout: BoardLayout },
 ): BoardsThatServe {
-  const { room, lining, noFix = [] } = job;
+  const { lining, noFix = [] } = job;
   const { boardsBought, boardsByStock, endJoints, cuts, jointLength, cost, wasteAreaM2, bound, proven, pieces } = layout;
   const rules = rulesOf(job.rules);
-  const screws = fixingsOf({ room, layout, joists, rules, lining, boardThickness: boards[0].thickness, noFix }).count;
+  const screws = fixingsOf({ room, layout, parts, rules, lining, boardThickness: boards[0].thickness, noFix }).count;
   const heaviestKg = Math.max(...pieces.map(({ massKg }) => massKg));
   const counts = boardsByStock.map(({ stock, count }) => `${count} of ${stock}`).join(' and ');
   const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;

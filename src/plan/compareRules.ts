@@ -7,7 +7,6 @@ import { asbestosFindings } from '../decision/asbestosFindings.js';
 import { type Requirement, requirementsOf } from '../fixings/fixingRequirements.js';
 import { widestBay } from '../fixings/widestBay.js';
 import { frameOf } from '../joists/frame.js';
-import { type LocatedJoists, locateJoists } from '../joists/locateJoists.js';
 import { finding, inOrderOfSeverity } from '../rules/finding.js';
 import { memoryNote } from '../rules/memoryNote.js';
 import type { RuleSet, Sense } from '../rules/ruleSet.js';
@@ -21,6 +20,7 @@ import { refuse } from '../survey/inputError.js';
 import { completeFixing, fixCeiling, lengthForCeiling } from './fixCeiling.js';
 import { type Job, jobSchema } from './planCeiling.js';
 import type { ComparedRule, RulesComparison, RulesForCeiling } from './rulesComparison.js';
+import { joistsOf, type SettledJoists, settleJoists } from './settleJoists.js';
 import { wetFinish } from './wetFinish.js';
 
 /** Rule sets to compare, in a list or by name. */
@@ -59,18 +59,17 @@ const setsSchema: z.ZodMiniType<RuleSetsToCompare> = z
 export function compareRules(job: Job, sets: RuleSetsToCompare = ruleSets): RulesComparison {
   admit(jobSchema, job);
   admit(setsSchema, sets, 'sets');
-  const { room, boards, prefer = 'tradesperson' } = job;
+  const { boards, prefer = 'tradesperson' } = job;
   const own = rulesOf(job.rules);
-  const located = locateJoists(room, job.joists, own);
-  const centres = snap(widestBay(located.joists, frameOf(located.direction)));
-  const laid = attemptPlacement(() =>
-    layBoards({ room, boards, joists: located.joists, rules: own, lining: job.lining, prefer }),
-  );
+  const settled = settleJoists(job.room, job.joists, own);
+  const { parts, room, joists } = settled;
+  const centres = snap(Math.max(...parts.map((part) => widestBay(part.joists, frameOf(part.direction)))));
+  const laid = attemptPlacement(() => layBoards({ room, boards, joists, rules: own, lining: job.lining, prefer }));
   if (!laid.ok && laid.reason === 'input') refuse(...laid.problems);
   const layout = laid.ok ? laid.value : undefined;
   const compared = Object.entries(sets).map(([name, input]) => {
     const rules = rulesOf(input);
-    return ofSet({ ...job, rules }, Array.isArray(sets) ? rules.id : name, { located, centres, layout });
+    return ofSet({ ...job, rules }, Array.isArray(sets) ? rules.id : name, { settled, centres, layout });
   });
   const [{ id, thickness, width, length }] = boards;
   return {
@@ -79,14 +78,14 @@ export function compareRules(job: Job, sets: RuleSetsToCompare = ruleSets): Rule
     rules: sideBySide(compared),
     findings: inOrderOfSeverity([
       ...asbestosFindings(job.lining, Math.max(...compared.map(({ set }) => set.total ?? 0))),
-      ...located.findings,
+      ...new Set(parts.flatMap((part) => part.findings)),
       ...(laid.ok || laid.reason === 'input' ? [] : laid.findings),
     ]),
   };
 }
 
 interface Ceiling {
-  readonly located: LocatedJoists;
+  readonly settled: SettledJoists;
   readonly centres: number;
   readonly layout: BoardLayout | undefined;
 }
@@ -96,8 +95,9 @@ interface Compared {
   readonly requirements: readonly Requirement[];
 }
 
-function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, centres, layout }: Ceiling): Compared {
+function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { settled, centres, layout }: Ceiling): Compared {
   const { rules, boards, finish = 'skim', fireRating, ...rest } = job;
+  const { parts, room, joists } = settled;
   const [{ thickness, width, length }] = boards;
   const { requirements, screws, words } = requirementsOf({
     rules,
@@ -111,9 +111,9 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
   const rated = fireRating !== undefined && lookUp(rules, 'fixing.embedment', { fixing: 'screw', fireRating }) === undefined;
   const screwed = { ...rest, boards, finish, ...(fireRating !== undefined && !rated && { fireRating }) };
   const toFix = { ...screwed, ...completeFixing(screwed, rules) };
-  const fixed = layout && fixCeiling(toFix, layout, located, rules);
-  const { findings: lengthFindings, ...fixingLength } = fixed?.fixingLength ?? lengthForCeiling(toFix, located.joists, rules);
-  const checked = { room: job.room, joists: located.joists, boards, rules, lining: job.lining };
+  const fixed = layout && fixCeiling(toFix, layout, parts, rules);
+  const { findings: lengthFindings, ...fixingLength } = fixed?.fixingLength ?? lengthForCeiling(toFix, joistsOf(parts), rules);
+  const checked = { room, joists, boards, rules, lining: job.lining };
   return {
     requirements,
     set: {
@@ -129,7 +129,7 @@ function ofSet(job: Job & { readonly rules: RuleSet }, name: string, { located, 
       findings: inOrderOfSeverity([
         ...(rated ? [finding('fire-rating-unruled', 'warning', { value: fireRating, words: { set: rules.title } })] : []),
         ...(layout === undefined ? [] : layoutFindings({ ...checked, layout })),
-        ...wetFinish({ thickness, finish }, located, rules),
+        ...wetFinish({ thickness, finish }, parts, rules),
         ...(fixed?.findings ?? lengthFindings).filter(({ code }) => code !== 'rule-from-memory'),
         ...memoryNote(
           rules,

@@ -3,9 +3,9 @@ import type { BoardLayout } from '../boards/boardLayout.js';
 import { cutEdgeFindings } from '../fixings/cutEdgeFindings.js';
 import { demandEmbedment, type FixingLength, lengthOfFixings } from '../fixings/fixingLength.js';
 import { STOCK_LENGTHS, screwsSchema } from '../fixings/fixingLengthRequest.js';
+import type { FixedPart } from '../fixings/pieceParts.js';
 import type { NoFixZone, PlacedFixings } from '../fixings/placedFixings.js';
 import { fixingsOf, noFixSchema } from '../fixings/placeFixings.js';
-import type { LocatedJoists } from '../joists/locateJoists.js';
 import type { Finding } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
 import type { BoardStock } from '../survey/boardStock.js';
@@ -89,16 +89,20 @@ export function completeFixing(job: CeilingToFix, rules: RuleSet): CompletedFixi
 export function fixCeiling(
   job: CeilingToFix & CompletedFixingInputs,
   layout: BoardLayout,
-  { joists, direction }: LocatedJoists,
+  parts: readonly FixedPart[],
   rules: RuleSet,
 ): { readonly fixings: PlacedFixings; readonly fixingLength: FixingLength; readonly findings: readonly Finding[] } {
   const { room, lining, boards, finish, noFix } = job;
-  const fixings = fixingsOf({ room, layout, joists, rules, lining, boardThickness: boards[0].thickness, noFix });
-  const fixingLength = lengthForCeiling(job, joists, rules);
+  const fixings = fixingsOf({ room, layout, parts, rules, lining, boardThickness: boards[0].thickness, noFix });
+  const fixingLength = lengthForCeiling(
+    job,
+    parts.flatMap(({ joists }) => joists),
+    rules,
+  );
   return {
     fixings,
     fixingLength,
-    findings: [...fixings.findings, ...fixingLength.findings, ...cutEdgeFindings(layout, boards, finish, direction)],
+    findings: [...fixings.findings, ...fixingLength.findings, ...cutEdgeFindings(layout, boards, finish, parts)],
   };
 }
 

@@ -1,6 +1,7 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
-import type { LocatedJoists } from '../joists/locateJoists.js';
+import { lightsOnJoists } from '../joists/lightsOnJoists.js';
+import type { LocatedZone } from '../joists/locateZones.js';
 import { inOrderOfSeverity } from '../rules/finding.js';
 import { takeOffOf } from '../takeoff/takeOff.js';
 import { asBinding } from './asBinding.js';
@@ -13,19 +14,21 @@ import { movementJoint } from './movementJoint.js';
 import { endJointsOfLayout } from './plannedProbes.js';
 import { rememberedRules } from './rememberedRules.js';
 import { layersOnBars, secondLayer } from './secondLayer.js';
+import { joistsOf } from './settleJoists.js';
 import { wetFinish } from './wetFinish.js';
 
 /** The plan of a job whose boards are laid: screws, what to buy, how sure it is, and all that must be known. */
-export function planAround(job: CompletedJob, located: LocatedJoists, layout: BoardLayout): CeilingPlan {
-  const { room, joists, lining, boards, rules, finish, takeOff = {} } = job;
-  const { direction, inference } = located;
-  const { findings: ofScrews, ...fixed } = fixCeiling(job, layout, located, rules);
-  const over = job.layers && secondLayer(job, job.layers[1], layout, located);
+export function planAround(job: CompletedJob, parts: readonly LocatedZone[], layout: BoardLayout): CeilingPlan {
+  const { room, lining, boards, rules, finish, takeOff = {} } = job;
+  const joists = joistsOf(parts);
+  const inference = parts.find((part) => part.inference !== undefined)?.inference;
+  const { findings: ofScrews, ...fixed } = fixCeiling(job, layout, parts, rules);
+  const over = job.layers && secondLayer(job, job.layers[1], layout, parts);
   const layers: readonly PlannedLayer[] = [{ layer: 1, boards, layout, ...fixed }, ...(over ? [over.planned] : [])];
   const pieces = layers.flatMap((each) => each.layout.pieces).filter(({ locked }) => locked !== true);
   const { sureness, findings: probing } = certainty(
     layers.flatMap((each) => endJointsOfLayout(each.layout)),
-    located,
+    parts,
     rules,
   );
   const toDrive = layers.map((each) => ({ ...each, fixings: { count: screwsToDrive(each) } }));
@@ -41,12 +44,13 @@ export function planAround(job: CompletedJob, located: LocatedJoists, layout: Bo
       heaviestPiece: Math.max(0, ...pieces.map(({ massKg }) => massKg)),
       liningGiven: lining.length > 0,
     }),
-    ...located.findings,
+    ...new Set(parts.flatMap((part) => part.findings)),
+    ...lightsOnJoists(room, joists, rules),
     ...probing,
     ...layout.findings.map(asBinding),
-    ...wetFinish({ thickness: boards[0].thickness, finish }, located, rules),
+    ...wetFinish({ thickness: boards[0].thickness, finish }, parts, rules),
     ...rememberedRules(rules, boards[0].thickness),
-    ...movementJoint(room, rules),
+    ...movementJoint(parts, layout.rows, rules),
     ...ofScrews,
     ...(over?.findings ?? []).map(asBinding),
   ]);
@@ -63,7 +67,7 @@ export function planAround(job: CompletedJob, located: LocatedJoists, layout: Bo
     takeOff: { ...bought, ...(hold && { hold: hold.message }) },
     ...sureness,
     findings,
-    meta: { held: hold !== undefined, direction, ruleSet: rules.title },
+    meta: { held: hold !== undefined, direction: parts[0].direction, ruleSet: rules.title },
   };
 }
 

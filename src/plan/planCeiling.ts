@@ -3,7 +3,6 @@ import { attemptPlacement } from '../boards/attemptPlacement.js';
 import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { layBoards } from '../boards/placeBoards.js';
 import { type Preference, preferenceSchema } from '../boards/preference.js';
-import { locateJoists } from '../joists/locateJoists.js';
 import { rulesInputSchema } from '../rules/schemas.js';
 import { type RulesInput, rulesOf } from '../rules/withRules.js';
 import type { BoardStock } from '../survey/boardStock.js';
@@ -17,6 +16,7 @@ import type { CeilingPlan } from './ceilingPlan.js';
 import { completeFixing, type FixingInputs, fixingInputs } from './fixCeiling.js';
 import { completedLayers, type Layers, layersSchema } from './layers.js';
 import { planAround } from './planAround.js';
+import { settleJoists } from './settleJoists.js';
 
 /** One ceiling to plan. Lengths in mm, masses in kg. */
 export interface Job extends FixingInputs {
@@ -76,17 +76,16 @@ export const jobSchema: z.ZodMiniType<Job> = z.strictObject({
  */
 export function planCeiling(job: Job): CeilingPlan {
   admit(jobSchema, job);
-  const { room, lining, prefer = 'tradesperson', takeOff } = job;
+  const { lining, prefer = 'tradesperson', takeOff } = job;
   const layers = job.layers === undefined ? undefined : completedLayers(job.layers, job.boards);
   const { boards, rowWidths } = layers?.[0] ?? { boards: job.boards, rowWidths: undefined };
   const rules = rulesOf(job.rules);
-  const located = locateJoists(room, job.joists, rules);
-  const { joists } = located;
+  const { parts, room, joists } = settleJoists(job.room, job.joists, rules);
   const fixing = completeFixing({ ...job, boards }, rules);
   const extras = { ...(takeOff && { takeOff }), ...(layers && { layers }) };
   const completed = { room, joists, lining, boards, rules, prefer, ...fixing, ...extras };
   const layout = layBoards({ room, joists, boards, rules, lining, prefer, ...(rowWidths && { rowWidths }) });
-  return planAround(completed, located, layout);
+  return planAround(completed, parts, layout);
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
 import type { EndJoint } from '../joists/jointConfidence.js';
-import type { LocatedJoists } from '../joists/locateJoists.js';
+import type { LocatedZone } from '../joists/locateZones.js';
 import { probesUntilSure } from '../joists/probesUntilSure.js';
 import { type Finding, finding } from '../rules/finding.js';
 import type { RuleSet } from '../rules/ruleSet.js';
@@ -21,7 +21,7 @@ export interface PlannedProbes extends Pick<CeilingPlan, 'nextProbe' | 'probes'>
 /** The holes that would make every one of these butt joints sure; none where the joists were given, which are taken at their word. */
 export function plannedProbes(
   joints: readonly EndJoint[],
-  { inference }: LocatedJoists,
+  { inference }: Pick<LocatedZone, 'inference'>,
   unsure: readonly string[],
   rules: RuleSet,
 ): PlannedProbes {

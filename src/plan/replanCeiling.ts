@@ -3,7 +3,6 @@ import { openedBoards, type SoFar } from '../boards/boardsSoFar.js';
 import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { relayBoards } from '../boards/relayBoards.js';
 import { frameOf } from '../joists/frame.js';
-import { locateJoists } from '../joists/locateJoists.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { admit } from '../survey/door.js';
 import { InputError, type Problem, problem } from '../survey/inputError.js';
@@ -13,6 +12,7 @@ import { foundJoists } from './foundJoists.js';
 import { planAround } from './planAround.js';
 import { type PlanChange, planChanges } from './planChanges.js';
 import { type OffcutAtHand, type Replanning, replannedPlanSchema, replanningSchema } from './replanRequest.js';
+import { settleJoists } from './settleJoists.js';
 
 /** A plan made again, and what differs. */
 export interface ReplannedCeiling extends CeilingPlan {
@@ -67,10 +67,14 @@ export function replanCeiling(plan: CeilingPlan, changes: Replanning = {}): Repl
   const frame = frameOf(plan.meta.direction);
   const anew = foundJoists(job.room, frame.direction, job.joists, changes);
   const isAsPlanned = changes.found === undefined && changes.missing === undefined;
-  const { room, lining, rules, prefer } = job;
-  const located = { ...locateJoists(room, anew, rules), ...(isAsPlanned && plan.inference && { inference: plan.inference }) };
+  const { lining, rules, prefer } = job;
+  const { parts, room, joists } = settleJoists(job.room, anew, rules);
+  const { inference } = plan;
+  const inferred = new Set(inference?.joists.map(({ id }) => id));
+  const located = parts.map((part) =>
+    isAsPlanned && inference && part.joists.some(({ id }) => inferred.has(id)) ? { ...part, inference } : part,
+  );
   const boards = boardsLeft(plan, changes, soFar);
-  const joists = located.joists;
   const layout = relayBoards({ room, joists, boards, rules, lining, prefer }, soFar);
   const replanned = planAround({ ...job, joists, boards }, located, layout);
   return { ...replanned, changed: planChanges({ joists: plan.joists, layout: before }, replanned, frame) };

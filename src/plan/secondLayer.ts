@@ -1,6 +1,6 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
 import { layClear } from '../boards/layClear.js';
-import type { LocatedJoists } from '../joists/locateJoists.js';
+import type { LocatedZone } from '../joists/locateZones.js';
 import { type Finding, finding } from '../rules/finding.js';
 import type { CompletedJob } from './ceilingPlan.js';
 import { fixCeiling } from './fixCeiling.js';
@@ -11,12 +11,13 @@ export function secondLayer(
   job: CompletedJob,
   { boards, rowWidths }: CompletedLayer,
   below: BoardLayout,
-  located: LocatedJoists,
+  parts: readonly LocatedZone[],
 ): { readonly planned: PlannedLayer; readonly findings: readonly Finding[] } {
   const { room, joists, lining: old, rules, prefer } = job;
   const request = { room, joists, boards, rules, lining: old, prefer, ...(rowWidths && { rowWidths }) };
-  const { layout, lining, apart } = layClear(request, below, located.direction);
-  const { findings, ...fixed } = fixCeiling({ ...job, lining, boards }, layout, located, rules);
+  const directionIn = (zone: string | undefined) => (parts.find((part) => part.zone === zone) ?? parts[0]).direction;
+  const { layout, lining, apart } = layClear(request, below, directionIn);
+  const { findings, ...fixed } = fixCeiling({ ...job, lining, boards }, layout, parts, rules);
   return {
     planned: { layer: 2, boards, layout, ...fixed, apart },
     findings: [...layout.findings, ...findings].map(ofSecond),

@@ -14,6 +14,11 @@ export interface Joist {
   readonly width: number;
   /** Standard deviation of the width, mm, where the joists were inferred. */
   readonly widthSd?: number;
+  /**
+   * Where joists stand side by side as one: the joints between them, mm from the centre line, positive towards greater coordinates.
+   * No screw goes in there.
+   */
+  readonly seams?: readonly number[];
   /** Depth of the timber, mm. */
   readonly depth?: number;
   /** Standard deviation of the centre at mid-length, mm; 0 where the joist was given. */

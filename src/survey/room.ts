@@ -33,10 +33,13 @@ export interface Wall {
   readonly door?: boolean;
 }
 
-/** A part of the room whose joists run their own way. */
+/** A part of the room whose joists run their own way. Zones lie within the room, and share borders at most. */
 export interface Zone {
+  /** Comes before the ids of the joists that it describes: `bay J3`. */
   readonly id: string;
+  /** Simple polygon, mm, either winding. */
   readonly outline: readonly Point[];
+  /** `first` and `last` are measured from the zone's own least coordinate. */
   readonly joists: JoistDescription;
 }
 

@@ -59,6 +59,7 @@ export const joistSchema: z.ZodMiniType<Joist> = z.looseObject({
   end: pointSchema,
   width: joistWidth,
   widthSd: z.optional(notNegative),
+  seams: z.optional(z.array(coordinate).check(z.maxLength(20))),
   depth: z.optional(joistDepth),
   sd: notNegative,
   sdAtStart: z.optional(notNegative),

@@ -1,7 +1,10 @@
 import { rectangle } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { cutFigure, figure } from '../../src/drawing/figure.js';
+import { freePlace } from '../../src/drawing/freePlace.js';
 import { hatch } from '../../src/drawing/hatch.js';
+import { heartOf } from '../../src/drawing/heartOf.js';
+import { boxOf, overlap } from '../../src/drawing/label.js';
 import { shortened, textWidth, wrapped } from '../../src/drawing/lettering.js';
 import { spread } from '../../src/drawing/spread.js';
 import { escaped, written } from '../../src/drawing/svg.js';
@@ -82,6 +85,72 @@ describe('lettering', () => {
 
   it('does not cut a pair of surrogates in two', () => {
     for (let width = 4; width < 30; width++) expect(shortened('😀😀😀😀😀', width, 2.5)).toMatch(/^(😀)*…?$/u);
+  });
+});
+
+describe('a block of lettering', () => {
+  const lines = [
+    { text: '4.1', height: 5, bold: true },
+    { text: '2376 × 1017', height: 2.5 },
+    { text: 'B6', height: 2.5 },
+  ];
+  it.each([3.5, 3.6, 3.8, 4.3, 6])('keeps its lines apart between two joists, with screws %d mm apart on them', (pitch) => {
+    const along = Array.from({ length: 17 }, (_, i) => i * pitch);
+    const screws = along.flatMap((x) => [2, 15].map((y) => ({ x, y })));
+    const inner = { left: 0, right: 60, top: 0, bottom: 17 };
+    const scene = { inner, heart: { x: 30, y: 8.5 }, screws, hindering: [], joists: [], upward: false };
+    const boxes = [lines, lines.slice(0, 2)].map(
+      (each, i) => freePlace({ lines: each, full: i === 0, cost: 0 }, scene, undefined)?.labels.map(boxOf) ?? [],
+    );
+    expect(boxes[1]).toHaveLength(2);
+    for (const found of boxes) {
+      for (const [i, box] of found.entries()) for (const other of found.slice(i + 1)) expect(overlap(box, other)).toBe(false);
+      const on = screws.filter(({ x, y }) => found.some((box) => x > box.left && x < box.right && y > box.top && y < box.bottom));
+      expect(on).toEqual([]);
+    }
+  });
+});
+
+describe('a block of lettering in an angle', () => {
+  it('keeps out of the hollow, even where it would stand best', () => {
+    const corners = [
+      [0, 0],
+      [60, 0],
+      [60, 30],
+      [20, 30],
+      [20, 60],
+      [0, 60],
+    ];
+    const ring = corners.map(([x, y]) => ({ x, y }));
+    const scene = {
+      inner: { left: 1, right: 59, top: 1, bottom: 59 },
+      ring,
+      heart: { x: 40, y: 38 },
+      screws: [],
+      hindering: [
+        { left: 19, right: 61, top: 29, bottom: 31 },
+        { left: 19, right: 21, top: 29, bottom: 61 },
+      ],
+      joists: [],
+      upward: true,
+    };
+    const placed = freePlace({ lines: [{ text: '1.1', height: 5 }], full: true, cost: 0 }, scene, undefined);
+    const [box] = placed?.labels.map(boxOf) ?? [];
+    expect(box.bottom).toBeLessThanOrEqual(29);
+  });
+});
+
+describe('where lettering stands best', () => {
+  const at = (...corners: [number, number][]) => corners.map(([x, y]) => ({ x, y }));
+
+  it('is the middle of a rectangle', () => {
+    expect(heartOf(at([0, 0], [40, 0], [40, 20], [0, 20]))).toEqual({ x: 20, y: 10 });
+  });
+
+  it('is in the wider arm of an angle, and never in its hollow', () => {
+    const { x, y } = heartOf(at([0, 0], [60, 0], [60, 30], [15, 30], [15, 60], [0, 60]));
+    expect(y).toBeLessThan(30);
+    expect(x).toBeGreaterThan(10);
   });
 });
 

@@ -3,6 +3,7 @@ import {
   checkLayout,
   isInfeasibleError,
   isInputError,
+  type Joist,
   type Piece,
   type PlacementRequest,
   type Point,
@@ -152,6 +153,43 @@ const fanned = (by: number): PlacementRequest => ({
     })),
   },
   boards,
+});
+
+describe('joists cut by trimmers round a hatch', { timeout: 60_000 }, () => {
+  const joist = (id: string, x: number, from: number, to: number): Joist => ({
+    id,
+    start: { x, y: from },
+    end: { x, y: to },
+    width: 50,
+    sd: 0,
+    presence: 1,
+    known: 'given',
+  });
+  const joists = Array.from({ length: 12 }, (_, k) => 200 + 400 * k).flatMap((x, k) =>
+    x > 1700 && x < 2700
+      ? [joist(`J${k + 1}a`, x, 0, 900), joist(`J${k + 1}b`, x, 1700, 3000)]
+      : [joist(`J${k + 1}`, x, 0, 3000)],
+  );
+  const hatch = outline([1750, 1000], [2650, 1000], [2650, 1600], [1750, 1600]);
+  const request: PlacementRequest = {
+    room: { outline: rectangle(4800, 3000), openings: [{ kind: 'hatch', outline: hatch }] },
+    joists,
+    boards,
+  };
+
+  it('no butt joint where its joist is not over the whole of it', () => {
+    const layout = placeBoards(request);
+    const joints = layout.pieces.flatMap(({ ends, outline: ring }) =>
+      ends.flatMap(({ joist: id }) => (id === undefined ? [] : [{ id, ring }])),
+    );
+    expect(joints.length).toBeGreaterThan(0);
+    for (const { id, ring } of joints) {
+      const { start, end } = joists.find((each) => each.id === id) as Joist;
+      const ys = ring.map(({ y }) => y);
+      expect(start.y <= Math.min(...ys) && Math.max(...ys) <= end.y).toBe(true);
+    }
+    expect(errorsOf(request, layout)).toEqual([]);
+  });
 });
 
 describe('joists that fan', { timeout: 60_000 }, () => {

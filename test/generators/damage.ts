@@ -1,63 +1,26 @@
-import type { Finding, Joist, LayoutCheck, PieceToCheck, Point } from 'soffitwright';
+import type { PieceToCheck, Point } from 'soffitwright';
+import {
+  added,
+  type Change,
+  changed,
+  corner,
+  type Damage,
+  damage,
+  GEOMETRY,
+  GIVEN,
+  hole,
+  joistsLike,
+  mirroredWithin,
+  onBoard,
+  PRACTICE,
+  SPECIFICATION,
+  shifted,
+  withLayout,
+  without,
+  x,
+  y,
+} from './hurting.js';
 import { block, type CheckByHand, cornerRoom, hatchRoom, leaningRoom, plainRoom, round } from './layoutsByHand.js';
-
-/** One thing done to a good layout, and what must be said of it. Values are worked out by hand from the outlines. */
-export interface Damage {
-  readonly name: string;
-  readonly hurt: () => CheckByHand;
-  readonly finds: {
-    readonly code: string;
-    readonly severity?: Finding['severity'];
-    readonly value?: number;
-    readonly limit?: number;
-    readonly unit?: string;
-    /** Of the source: a part of the standard's name. */
-    readonly standard?: string;
-    readonly where?: Finding['where'];
-    /** Part of the message. */
-    readonly says?: string;
-  };
-}
-
-export const PRACTICE = 'common practice';
-export const SPECIFICATION = 'National Building Specification';
-const GEOMETRY = 'geometry of the layout';
-const GIVEN = 'arithmetic on the values given';
-
-type Change = (piece: PieceToCheck) => PieceToCheck;
-
-export const withLayout = (check: CheckByHand, layout: Partial<LayoutCheck['layout']>): CheckByHand => ({
-  ...check,
-  layout: { ...check.layout, ...layout },
-});
-
-const changed = (check: CheckByHand, changes: Readonly<Record<string, Change>>): CheckByHand =>
-  withLayout(check, { pieces: check.layout.pieces.map((piece) => changes[piece.id]?.(piece) ?? piece) });
-
-const without = (check: CheckByHand, id: string): CheckByHand =>
-  withLayout(check, { pieces: check.layout.pieces.filter((piece) => piece.id !== id) });
-
-const added = (check: CheckByHand, ...pieces: PieceToCheck[]): CheckByHand =>
-  withLayout(check, { pieces: [...check.layout.pieces, ...pieces] });
-
-const corner =
-  (change: (point: Point) => Point): Change =>
-  (piece) => ({ ...piece, outline: piece.outline.map(change) });
-
-/** Every corner at this coordinate goes to that one. */
-const x = (from: number, to: number): Change => corner((point) => (point.x === from ? { ...point, x: to } : point));
-const y = (from: number, to: number): Change => corner((point) => (point.y === from ? { ...point, y: to } : point));
-const shifted = (dx: number, dy: number): Change => corner((point) => ({ x: point.x + dx, y: point.y + dy }));
-const onBoard =
-  (board: string): Change =>
-  (piece) => ({ ...piece, board });
-
-const joistsLike = (check: CheckByHand, change: (joist: Joist) => readonly Joist[]): CheckByHand => ({
-  ...check,
-  joists: check.joists.flatMap(change),
-});
-
-const damage = (name: string, hurt: () => CheckByHand, finds: Damage['finds']): Damage => ({ name, hurt, finds });
 
 const overOldJoint = (from: Point, to: Point): CheckByHand => ({
   ...plainRoom(),
@@ -469,10 +432,6 @@ function bitten(piece: PieceToCheck): PieceToCheck {
   return { ...piece, outline: [a, b, { x: c.x, y: c.y - 60 }, { x: c.x - 40, y: c.y - 60 }, { x: c.x - 40, y: c.y }, d] };
 }
 
-const hole =
-  (...holes: Point[][]): Change =>
-  (piece) => ({ ...piece, holes });
-
 /** Of rooms with openings and of rooms that are no rectangles. */
 export const SHAPED_DAMAGE: readonly Damage[] = [
   damage('the hatch boarded over', () => changed(hatchRoom(), { '2.2': hole() }), {
@@ -681,13 +640,6 @@ export const SHAPED_DAMAGE: readonly Damage[] = [
     severity: 'error',
   }),
 ];
-
-/** Mirrored in its own box along the row. */
-function mirroredWithin(piece: PieceToCheck): PieceToCheck {
-  const xs = piece.outline.map((point) => point.x);
-  const sum = Math.min(...xs) + Math.max(...xs);
-  return { ...piece, outline: piece.outline.map((point) => ({ x: sum - point.x, y: point.y })) };
-}
 
 const allPieces = ({ layout }: CheckByHand, change: Change): Record<string, Change> =>
   Object.fromEntries(layout.pieces.map(({ id }) => [id, change]));

@@ -50,19 +50,36 @@ export function drawnPlan(spec: DrawnRoom): CeilingPlan {
     ...(spec.walls && { walls: spec.walls }),
   };
   const joists = joistsFromPositions({ room, direction, positions: spec.positions, width: spec.joistWidth ?? 47 });
-  const size = spec.stock ?? { length: 2400, width: 1200 };
-  const stock: BoardStock = {
-    id: `${size.width} x ${size.length} x 12.5`,
-    ...size,
-    thickness: 12.5,
-    massPerArea: 8.4,
-    edge: 'square',
-  };
+  const stock = stockOf(spec.stock ?? { length: 2400, width: 1200 });
   const rows = rowsOf(direction === 'y' ? spec.depth : spec.width, stock.width);
   const across = direction === 'y' ? spec.width : spec.depth;
   const { pieces, boards } = piecesOf(rows, across, joists, direction, stock);
   const { positions, lines } = screwsOf(pieces, joists, direction);
   const placed = positions.filter(({ x, y }) => !(spec.openings ?? []).some((opening) => covers(opening, x, y)));
+  return planAround({ ...spec, room, joists, stock, pieces, boards, rows, positions: placed, lines });
+}
+
+export const stockOf = (size: { readonly length: number; readonly width: number }): BoardStock => ({
+  id: `${size.width} x ${size.length} x 12.5`,
+  ...size,
+  thickness: 12.5,
+  massPerArea: 8.4,
+  edge: 'square',
+});
+
+/** What a plan laid by hand consists of; the rest of it is the same for all. */
+export interface LaidByHand extends Pick<DrawnRoom, 'direction' | 'held' | 'proveFirst' | 'confidence'> {
+  readonly room: Room;
+  readonly joists: readonly Joist[];
+  readonly stock: BoardStock;
+  readonly pieces: readonly Piece[];
+  readonly boards: readonly Board[];
+  readonly rows: readonly Row[];
+  readonly positions: readonly FixingPosition[];
+  readonly lines: readonly FixingLine[];
+}
+
+export function planAround({ room, joists, stock, pieces, boards, rows, positions, lines, ...spec }: LaidByHand): CeilingPlan {
   const area = pieces.reduce((sum, piece) => sum + (piece.cutLength * piece.width) / 1e6, 0);
   const held = spec.held ?? false;
   return {
@@ -100,7 +117,7 @@ export function drawnPlan(spec: DrawnRoom): CeilingPlan {
       reasons: [],
       findings: [],
     },
-    fixings: { positions: placed, lines, count: placed.length, perSquareMetre: placed.length / area, findings: [] },
+    fixings: { positions, lines, count: positions.length, perSquareMetre: positions.length / area, findings: [] },
     fixingLength: { minimum: 47, preferred: 52, maximum: 67, longest: 65, recommended: 55, embedment: 33, findings: [] },
     takeOff: {
       lines: [
@@ -142,7 +159,7 @@ export function drawnPlan(spec: DrawnRoom): CeilingPlan {
           },
         ]
       : [{ code: 'services-unknown', severity: 'warning', message: 'Cables and pipes may run anywhere above the old ceiling.' }],
-    meta: { held, direction, ruleSet: ruleSets.uk.title },
+    meta: { held, direction: spec.direction, ruleSet: ruleSets.uk.title },
   };
 }
 
@@ -277,7 +294,7 @@ function screwsOf(pieces: readonly Piece[], joists: readonly Joist[], direction:
   return { positions, lines };
 }
 
-function lineOf(piece: Piece, joist: Joist): FixingLine {
+export function lineOf(piece: Piece, joist: Joist): FixingLine {
   const kind = piece.ends.some((end) => end.joist === joist.id) ? 'end' : 'field';
   const first = 12;
   const run = piece.width - 2 * first;
@@ -287,7 +304,7 @@ function lineOf(piece: Piece, joist: Joist): FixingLine {
   return { piece: piece.id, joist: joist.id, kind, count, first, steps, text: `first at ${first}, then every ${pitch}` };
 }
 
-const every = (first: number, spacing: number, last: number): number[] => {
+export const every = (first: number, spacing: number, last: number): number[] => {
   const positions: number[] = [];
   for (let at = first; at < last - 60; at += spacing) positions.push(at);
   return [...positions, last];

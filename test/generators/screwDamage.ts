@@ -1,6 +1,6 @@
 import type { Finding, FixingsCheck, FixingToCheck, Joist } from 'soffitwright';
 import { claimedRoom } from './claimedLayout.js';
-import { PRACTICE, SPECIFICATION } from './damage.js';
+import { PRACTICE, SPECIFICATION } from './hurting.js';
 import { block } from './layoutsByHand.js';
 
 /** A check of screws whose positions are a list. */

@@ -1,4 +1,4 @@
-import type { Joist, Layer, LayoutCheck, Opening, Point } from 'soffitwright';
+import type { Joist, Layer, LayoutCheck, Opening, Point, Zone } from 'soffitwright';
 import type { CheckByHand } from './layoutsByHand.js';
 
 /** A way of turning or mirroring the plan. */
@@ -32,12 +32,24 @@ export function turnedAbout({ room, joists, layout, lining, ...rest }: CheckByHa
   };
   return {
     ...rest,
-    room: { ...room, outline: outline(room.outline), ...(room.openings && { openings: room.openings.map(opening) }) },
+    room: {
+      ...room,
+      outline: outline(room.outline),
+      ...(room.openings && { openings: room.openings.map(opening) }),
+      ...(room.zones && { zones: room.zones.map((zone) => turnedZone(zone, turn)) }),
+    },
     joists: joists.map((joist) => turnedJoist(joist, turn)),
     layout: bare,
     ...(lining && { lining: lining.map((layer) => turnedLayer(layer, turn)) }),
   };
 }
+
+/** Zones whose joists are listed one by one. */
+const turnedZone = (zone: Zone, turn: Turn): Zone => ({
+  ...zone,
+  outline: zone.outline.map(turn),
+  joists: (zone.joists as readonly Joist[]).map((joist) => turnedJoist(joist, turn)),
+});
 
 export function turnedJoist(joist: Joist, turn: Turn): Joist {
   const [start, end] = [turn(joist.start), turn(joist.end)];

@@ -12,7 +12,7 @@ export const boards: Messages = {
     of: 'end-off-timber',
     message: 'The butt joint of {pieces} is on no joist, and one of them is up already.',
     remedy:
-      'Cut the piece that is up back to the middle of a joist that was found, or take it down; or cut out a strip of the old ceiling and fix a side batten or noggings flush. Do not leave an end of board hanging.',
+      'Cut the piece that is up back to the middle of a joist that was found, or take it down; or cut out a strip of the old ceiling and fix timber between the joists there, flush with them, for both ends. Do not leave an end of board hanging.',
   },
   'locked-on-one-support': {
     of: 'piece-on-one-support',
@@ -50,8 +50,17 @@ export const boards: Messages = {
     remedy: 'Thicker or sag-resistant board, or tape and paint.',
   },
   'perimeter-overhang': {
-    message: 'At the wall beside {joist} the boards reach {value} mm beyond the last joist, more than {limit}.',
-    remedy: 'Fix noggings or a batten along that wall where a strip of the old ceiling can be opened.',
+    message:
+      'The wall beside {joist} is {value} mm from it, and it is the last timber under the boards there; {limit} is the most.',
+    remedy:
+      'Cut out a strip of the old ceiling 150 to 200 wide along that wall, fix noggings or a batten to the side of the joist flush with it, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
+  },
+  'border-overhang': {
+    of: 'perimeter-overhang',
+    message:
+      'The border of the boards beside {joist} is {value} mm from it, and it is the last timber under them there; {limit} is the most.',
+    remedy:
+      'Cut out a strip of the old ceiling 150 to 200 wide along the border, fix noggings or a batten flush with the joists, and make good. Not before the old ceiling is known to hold no asbestos and the services in it are traced. Lath is no support.',
   },
   'zone-border': {
     message:
@@ -66,7 +75,28 @@ export const boards: Messages = {
   },
   'movement-joint-wanted': {
     message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most.',
-    remedy: 'Carry a joint of the building through the new boards, or divide the ceiling and plan each part as a room.',
+    remedy:
+      'Carry a joint of the building through the new boards, or make the two sides zones, so that no piece crosses the joint.',
+  },
+  'movement-joint-at': {
+    of: 'movement-joint-wanted',
+    message: 'The ceiling runs {value} mm without a movement joint; {limit} is the most. It would go on {place}.',
+    remedy:
+      'Carry a joint of the building through the new boards, or make the two sides zones, so that no piece crosses the joint.',
+  },
+  'piece-neck-narrow': {
+    message:
+      'Piece {piece} is notched so far that {value} mm of it is left beside the opening; under {limit} it snaps when lifted.',
+    remedy: 'Part it there with a butt joint on a timber between the sides of the opening, or have somebody hold the neck.',
+  },
+  'raking-light': {
+    message:
+      'The butt joint of {pieces} is {value} mm from the wall with the window: its light shows a joint nearer than {limit}.',
+    remedy: 'Turn the row about, so that its joint is on the other side, or use a longer board at the window.',
+  },
+  'window-row-ripped': {
+    message: 'Row {row}, beside the window, is ripped to {value} mm: its long joint is nearer to the light than it need be.',
+    remedy: 'Begin with a full row at the window, and rip the row opposite.',
   },
   'piece-too-heavy': { message: 'Piece {piece} weighs {value} kg, more than {limit}.' },
 };

@@ -11,6 +11,12 @@ export const fixings: Messages = {
       'Piece {piece} on {joist}: the butt joint is off the middle of the joist; the screws are {value} mm from the cut end instead of {limit}.',
     remedy: 'Cut the two ends to the middle of the joist, along it where it runs askew.',
   },
+  'wall-timber': {
+    of: 'fixing-edge',
+    message:
+      'Piece {piece} on {joist}: its end covers little of the joist; the screws are {value} mm from the cut end instead of {limit}.',
+    remedy: 'Bring the end nearer to the wall, as far as the gap there allows.',
+  },
   'narrow-timber': {
     of: 'fixing-edge',
     message:

@@ -23,6 +23,16 @@ export const joists: Messages = {
       'The marks fit centres of {first} ({firstShare} %) and of {second} ({secondShare} %): by the wall farthest from the marks they differ by {value} mm.',
     remedy: 'Prove the joist by that wall before anything is cut.',
   },
+  'spacing-drift': {
+    message:
+      'Centres of {first} are easily taken for {second}: over this room the joist by the far wall would be {value} mm from its place.',
+    remedy: 'Prove the joist by the far wall before anything is cut, and give its place as the last.',
+  },
+  'spacing-contradicted': {
+    message:
+      'The last joist stands where centres of {second} would put it, not {first}: over the room that is {value} mm. The joists between may be up to that much off.',
+    remedy: 'Prove a joist in the middle of the room before anything is cut.',
+  },
   'spacing-undecided': {
     message: 'The marks fit centres of {first} ({firstShare} %) and of {second} ({secondShare} %).',
     remedy: 'Probe where the two readings put different joists.',
@@ -54,6 +64,20 @@ export const joists: Messages = {
   },
   'joist-doubled': {
     message: '{joist} is two joists side by side, {value} mm wide together.',
+  },
+  'light-on-joist': {
+    message: 'The hole for {name} would be cut where {joist} is. The nearest clear place is {place}.',
+    remedy: 'Move it there, or ask for a fitting that needs no hole. No joist is to be cut or notched for it.',
+  },
+  'light-on-joist-nowhere': {
+    of: 'light-on-joist',
+    message:
+      'The hole for {name} would be cut where {joist} is, and straight across or along the joists there is no clear place.',
+    remedy: 'Ask for a smaller fitting or one that needs no hole. No joist is to be cut or notched for it.',
+  },
+  'joists-overlap': {
+    message: '{joist} and {other} lie over each other by {value} mm: one joist measured twice, or a width that is wrong.',
+    remedy: 'Probe both edges there, and give each joist once.',
   },
   'probe-joists-first': {
     message: 'Where the joists of the butt joints stand is still open. Probe at {at} first. {reason}',

@@ -11,6 +11,10 @@ export const layoutChecks: Messages = {
     message: 'Piece {piece} reaches {value} mm beyond the wall at {place}.',
     remedy: 'Cut it to the wall less its gap.',
   },
+  'across-zones': {
+    message: 'Piece {piece} reaches {value} mm across the border of {zone} at {place}.',
+    remedy: 'End it at the border: what lies beyond hangs on other joists, and moves with them.',
+  },
   'over-opening': {
     message: 'Piece {piece} covers {value} mm of {opening} at {place}.',
     remedy: 'Notch the piece, cut the hole, or end it at the opening.',
@@ -53,6 +57,11 @@ export const layoutChecks: Messages = {
   'row-below-minimum': {
     message: 'Row {row} is {value} mm wide; {limit} is the least.',
     remedy: 'Rip the first row too, so that both are wide enough.',
+  },
+  'piece-of-row-narrow': {
+    of: 'row-below-minimum',
+    message: 'Piece {piece} is only {value} mm wide where its row runs along a wall; {limit} is the least for a row.',
+    remedy: 'Start the rows elsewhere, so that no such strip is left.',
   },
   'board-overcut': {
     message: 'Board {board} cannot be cut like that: {what}.',

@@ -17,6 +17,7 @@ export function problemTable(root: string): string {
     .map((file) => readFileSync(join(root, 'src', file), 'utf8'));
   const raised = sources.flatMap((text) => [
     ...[...text.matchAll(/\bproblem\(\s*'([a-z]+(?:-[a-z]+)*)'/g)].map((match) => match[1]),
+    ...[...text.matchAll(/\bfault\(\s*'([a-z]+(?:-[a-z]+)*)'/g)].map((match) => match[1]),
     ...[...text.matchAll(/\bdemand\((?:[^;]|\n)*?\s'([a-z]+(?:-[a-z]+)+)',/g)].map((match) => match[1]),
   ]);
   return [

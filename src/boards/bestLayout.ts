@@ -33,10 +33,12 @@ interface Candidate {
   proof: { readonly prices: UsualPrices | undefined; readonly boards: number };
 }
 
-const STEPS = 500_000;
+/** Steps of a whole search; more where the rows are given, for then all of them go to one question. */
+const STEPS = 150_000;
+const STEPS_ON_GIVEN_ROWS = 500_000;
 /** Steps for one question: at first, for the next better layout, and where neither settled it. */
 const STEPS_AT_FIRST = 3_000;
-const STEPS_OF_STEP = 60_000;
+const STEPS_OF_STEP = 40_000;
 const STEPS_OF_PROOF = 120_000;
 /** Beyond this no objective is asked for. */
 const MOST = 10_000;
@@ -72,7 +74,7 @@ export function bestLayout(
   names: readonly ObjectiveName[] = namesFor(problem),
   limits: readonly Limit[] = [],
 ): Outcome {
-  const steps: Steps = { left: problem.request.budget ?? STEPS };
+  const steps: Steps = { left: problem.request.budget ?? (problem.rowWidths === undefined ? STEPS : STEPS_ON_GIVEN_ROWS) };
   const all = rowSets(problem)
     .map((set) => rowSpace(problem, set, names))
     .filter((space) => !space.least.includes(Infinity) && canBeStaggered(space) !== false)

@@ -1,11 +1,15 @@
 import { greatestCommonDivisor } from './heaviestBoard.js';
 import { type JointMerit, jointMerits } from './jointMerits.js';
+import { jointWishes } from './jointWishes.js';
+import type { JointWishes } from './nearnessOf.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { widthOn } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
 import type { Band } from './rowLayouts.js';
 import type { RowSet } from './rowSets.js';
+import { rowWishes } from './rowWishes.js';
 import type { Stock } from './stocksOf.js';
+import { wishesIn } from './wishesIn.js';
 
 /** What a layout is measured by, all in whole numbers: the sum over its pieces and boards. */
 export interface Objective {
@@ -28,26 +32,45 @@ export type ObjectiveName =
   | 'unproven ends'
   | 'poor bearings'
   | 'narrow rows'
-  | 'short pieces';
+  | 'short pieces'
+  | 'beside old joints'
+  | 'in view'
+  | 'off doubled joists';
 
 const nothing = (): number => 0;
 
 export function objectivesFor(problem: PlacementProblem, set: RowSet, names: readonly ObjectiveName[]): Objective[] {
   const known = jointMerits(problem);
-  return names.map((name) => objective(problem, set, name, known));
+  const wishes = jointWishes(problem);
+  const ofRows = rowWishes(problem)(set.layout);
+  return names.map((name): Objective => {
+    if (name === 'beside old joints')
+      return wished(problem, name, wishes, ofRows, (each) => each.onOldJoint + each.nearHatchCorner);
+    if (name === 'in view') return wished(problem, name, wishes, ofRows, (each) => each.nearWindow + each.nearOpening);
+    return objective(problem, set, name, known);
+  });
 }
 
 /** What the preference looks at, first thing first. */
-export function namesFor({ prefer, stocks, rules }: PlacementProblem): ObjectiveName[] {
+export function namesFor(problem: PlacementProblem): ObjectiveName[] {
+  const { prefer, stocks, rules } = problem;
   const areas = stocks.some(({ area }) => area !== stocks[0].area) ? (['area'] as const) : [];
+  const { old, view } = wishesIn(problem);
+  const merits = jointMerits(problem);
+  const last: ObjectiveName[] = [
+    ...(old ? (['beside old joints'] as const) : []),
+    'short pieces',
+    ...(view ? (['in view'] as const) : []),
+    ...(merits.some(({ wide }) => wide) ? (['off doubled joists'] as const) : []),
+  ];
   switch (prefer) {
     case 'certainty':
-      return ['boards', ...areas, 'unproven ends', 'joints', 'poor bearings', 'short pieces'];
+      return ['boards', ...areas, 'unproven ends', 'joints', 'poor bearings', ...last];
     case 'cost':
     case 'estimator':
-      return ['money', 'boards', ...areas, 'joints', 'poor bearings', 'short pieces'];
+      return ['money', 'boards', ...areas, 'joints', 'poor bearings', ...last];
     case 'joints':
-      return ['joints', 'boards', ...areas, 'poor bearings', 'short pieces'];
+      return ['joints', 'boards', ...areas, 'poor bearings', ...last];
     case 'tradesperson':
       return [
         ...(rules.pieceMass === null ? [] : (['heavy pieces'] as const)),
@@ -57,11 +80,26 @@ export function namesFor({ prefer, stocks, rules }: PlacementProblem): Objective
         'boards and joints',
         'joints',
         'boards',
-        'short pieces',
+        ...last,
       ];
     default:
-      return ['boards', ...areas, 'joints', 'poor bearings', 'short pieces'];
+      return ['boards', ...areas, 'joints', 'poor bearings', ...last];
   }
+}
+
+function wished(
+  { stocks }: PlacementProblem,
+  name: ObjectiveName,
+  wishes: ReturnType<typeof jointWishes>,
+  ofRows: JointWishes,
+  count: (wishes: JointWishes) => number,
+): Objective {
+  const ofPiece = (graph: RowGraph, arc: number, band: Band): number => {
+    const piece = graph.piece[arc];
+    if (piece === undefined || graph.joist[arc] < 0) return 0;
+    return count(wishes(band, graph.runs[graph.run[arc]].places[piece.to].at));
+  };
+  return { name, fixed: count(ofRows), ofPiece, boards: stocks.map(() => 0) };
 }
 
 function objective(problem: PlacementProblem, set: RowSet, name: ObjectiveName, known: readonly JointMerit[]): Objective {
@@ -102,6 +140,8 @@ function objective(problem: PlacementProblem, set: RowSet, name: ObjectiveName, 
         ofPiece: nothing,
         boards: none,
       };
+    case 'off doubled joists':
+      return { name, fixed: 0, ofPiece: ofJoint(({ wide }) => !wide), boards: none };
     case 'heavy pieces':
       return { name, fixed: 0, ofPiece: (graph, arc, band) => (isHeavy(problem, graph, arc, band) ? 1 : 0), boards: none };
     default:

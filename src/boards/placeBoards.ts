@@ -84,7 +84,7 @@ export function layoutFrom(
 }
 
 /** Steps of the search for the boards at their least length, where the pieces as laid cannot be cut from those. */
-const STEPS_AT_MINIMUM = 100_000;
+const STEPS_AT_MINIMUM = 50_000;
 
 /** The number of boards when each comes as short as it may: the same where the pieces can be cut from such boards too. */
 function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | null {

@@ -8,6 +8,7 @@ import { type Band, type RowLayout, rowLayouts } from './rowLayouts.js';
 import { runsOf, type Stretches, stretchesOf } from './runsOf.js';
 import { isBare } from './standing.js';
 import { undominatedRows } from './undominatedRows.js';
+import { wishesIn } from './wishesIn.js';
 
 /** A row with its runs and the network of its divisions. */
 export interface PlacedRow {
@@ -46,7 +47,8 @@ export function rowSets(problem: PlacementProblem): RowSet[] {
     conflicts.set(key, known);
     return known;
   };
-  const sets = undominatedRows(problem, rowLayouts(problem)).map((layout) => {
+  const layouts = undominatedRows(problem, rowLayouts(problem));
+  const sets = (wishesIn(problem).rows ? bothWays(problem, layouts) : layouts).map((layout) => {
     const its = layout.bands.map(found);
     return {
       slivers: its.reduce((sum, { slivers }) => sum + slivers, 0),
@@ -60,6 +62,22 @@ export function rowSets(problem: PlacementProblem): RowSet[] {
   const laid = sets.filter(({ set }) => set.rows.every(({ graph }) => isDivided(graph)));
   const fewest = Math.min(...laid.map(({ slivers }) => slivers));
   return laid.filter(({ slivers }) => slivers === fewest).map(({ set }) => set);
+}
+
+/** Each division of a plain rectangle from its other side too, where it matters what the rows lie beside. */
+function bothWays({ parts: [part], rowWidths }: PlacementProblem, layouts: readonly RowLayout[]): RowLayout[] {
+  if (part.clear !== undefined || rowWidths !== undefined || !isBare(part.standing)) return [...layouts];
+  const turned = layouts.map(
+    ({ gap, bands }): RowLayout => ({
+      gap,
+      bands: bands.map((band) => ({ ...band, low: part.depth - band.high, high: part.depth - band.low })).reverse(),
+    }),
+  );
+  const seen = new Set<string>();
+  return [...layouts, ...turned].filter(({ bands }) => {
+    const key = bands.map(({ low, high }) => `${low} ${high}`).join();
+    return !seen.has(key) && seen.add(key);
+  });
 }
 
 interface Found {

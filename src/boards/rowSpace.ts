@@ -42,19 +42,14 @@ export function rowSpace(problem: PlacementProblem, set: RowSet, names: readonly
   const objectives = objectivesFor(problem, set, names);
   const sorts: RowSort[] = [];
   for (const [row, { graph, band }] of set.rows.entries()) {
-    const alike = set.rows.findIndex((each, at) => at < row && each.graph === graph && each.band.width === band.width);
-    sorts.push(
-      alike >= 0
-        ? sorts[alike]
-        : {
-            group: new Set(sorts).size,
-            graph,
-            kinds: ofRow[row],
-            costs: objectives.map(({ ofPiece }) =>
-              Float64Array.from(graph.piece, (piece, arc) => (piece === undefined ? 0 : ofPiece(graph, arc, band))),
-            ),
-          },
+    const costs = objectives.map(({ ofPiece }) =>
+      Float64Array.from(graph.piece, (piece, arc) => (piece === undefined ? 0 : ofPiece(graph, arc, band))),
     );
+    const same = sorts.find(
+      (sort, at) =>
+        sort.graph === graph && set.rows[at].band.width === band.width && sort.costs.every((of, k) => isSame(of, costs[k])),
+    );
+    sorts.push(same ?? { group: new Set(sorts).size, graph, kinds: ofRow[row], costs });
   }
   const least = objectives.map(({ fixed }, at) =>
     sorts.reduce((sum, { graph, costs }) => sum + (graph.nodes === 0 ? Infinity : leastToEnd(graph, costs[at])[0]), fixed),
@@ -69,3 +64,5 @@ export function rowSpace(problem: PlacementProblem, set: RowSet, names: readonly
       : undefined;
   return { problem, set, kinds, sorts, groups, alike, objectives, words: wordsFor(problem), least };
 }
+
+const isSame = (one: Float64Array, other: Float64Array): boolean => one.every((each, at) => each === other[at]);

@@ -1,0 +1,110 @@
+import { joistsFromPositions, placeBoards, planCeiling, rectangle } from 'soffitwright';
+import { describe, expect, it } from 'vitest';
+import { buttJoints, codesOf, errorsIn, even, GAPS, rowsOf, stock } from '../generators/scenario.js';
+
+const lining = [{ kind: 'plasterboard' as const, thickness: 9.5 }];
+
+describe('a bedroom with a window in a wall that its joists run with, 4250 by 3380', () => {
+  const room = { outline: rectangle(4250, 3380), walls: [{ edge: 3, window: true }] };
+  const job = { room, joists: even(140, 400, undefined, 47), rules: GAPS };
+
+  it.each([[2400, 6, 4]])(
+    'keeps butt joints 1200 from it: boards of %i, %i of them, %i butt joints',
+    (length, boards, joints) => {
+      const request = { room, joists: job.joists, rules: GAPS, boards: [stock(length)] };
+      const { layout } = planCeiling({ ...request, lining });
+      expect([layout.boardsBought, layout.endJoints, rowsOf(layout)]).toEqual([boards, joints, [1200, 1200, 974]]);
+      expect(buttJoints(layout)[0]).toBeGreaterThanOrEqual(1200);
+      expect(codesOf(layout)).not.toContain('raking-light');
+      expect(errorsIn(request, layout)).toEqual([]);
+    },
+  );
+});
+
+describe('a room for one person, 3560 by 2930', () => {
+  const room = { outline: rectangle(3560, 2930) };
+  const joists = even(150, 400);
+
+  it.each([
+    [3000, 5],
+    [2995, 7],
+  ])('is boarded with three boards of %i when boards count first, with %i butt joints', (length, joints) => {
+    const request = { room, joists, rules: GAPS, boards: [stock(length)] };
+    const layout = placeBoards(request);
+    expect([layout.boardsBought, layout.endJoints]).toEqual([3, joints]);
+    expect(errorsIn(request, layout)).toEqual([]);
+  });
+});
+
+describe('what joints keep clear of when as many boards will do', () => {
+  const room = { outline: rectangle(3600, 3000) };
+  const joists = even(25, 400, 3575);
+  const request = { room, joists, rules: GAPS, boards: [stock(2400)] };
+
+  it('is the joints of the old ceiling, end over end and edge over edge', () => {
+    const joint = (x0: number, y0: number, x1: number, y1: number) =>
+      [
+        { x: x0, y: y0 },
+        { x: x1, y: y1 },
+      ] as const;
+    const old = [
+      {
+        kind: 'plasterboard' as const,
+        thickness: 9.5,
+        joints: [
+          joint(0, 1200, 3600, 1200),
+          joint(0, 2400, 3600, 2400),
+          joint(2425, 0, 2425, 1200),
+          joint(1225, 1200, 1225, 2400),
+        ],
+      },
+    ];
+    const { layout } = planCeiling({ ...request, lining: old });
+    expect(layout.boardsBought).toBe(4);
+    expect(codesOf(layout)).not.toContain('joint-over-old-joint');
+    expect(errorsIn({ ...request, lining: old }, layout)).toEqual([]);
+  });
+
+  it.each([0, 2])(
+    'is the light of a window along the rows, wall %i: the full row is there and the ripped one opposite',
+    (edge) => {
+      const walls = [{ edge, window: true }];
+      const { layout } = planCeiling({ ...request, room: { ...room, walls }, lining });
+      expect(layout.boardsBought).toBe(4);
+      const atWindow = edge === 0 ? layout.rows[0] : layout.rows[layout.rows.length - 1];
+      expect([atWindow.width, atWindow.ripped]).toEqual([1200, false]);
+      expect(codesOf(layout)).not.toContain('window-row-ripped');
+    },
+  );
+
+  it('is the corners of a hatch', () => {
+    const [x, y] = [1450, 350];
+    const outline = rectangle(550, 500).map((point) => ({ x: point.x + x, y: point.y + y }));
+    const openings = [{ id: 'loft', kind: 'hatch' as const, outline }];
+    const { layout } = planCeiling({ ...request, room: { ...room, openings }, lining });
+    expect(layout.boardsBought).toBeLessThanOrEqual(5);
+    expect(codesOf(layout)).not.toContain('joint-near-hatch-corner');
+  });
+});
+
+describe('two joists side by side under a partition, 100 wide at 1600', () => {
+  const room = { outline: rectangle(3200, 1206) };
+  const joists = joistsFromPositions({
+    room,
+    direction: 'y',
+    positions: [50, 400, 800, 1200, 1575, 1625, 2000, 2400, 2800, 3150],
+    width: 50,
+  });
+  const request = { room, joists, rules: GAPS, boards: [stock(2400)] };
+
+  it('are where the butt joint goes when all else is equal, with the tolerance of both', () => {
+    for (const layout of [placeBoards(request), planCeiling({ ...request, lining }).layout]) {
+      expect([layout.boardsBought, layout.endJoints]).toEqual([2, 1]);
+      expect(buttJoints(layout)).toEqual([1600]);
+      const bearing = layout.pieces[1].ends[0].bearing;
+      // (100 - 3) / 2 less 13 and 6.
+      expect(bearing).toMatchObject({ tolerance: 29.5, outcome: 'secure' });
+      expect(errorsIn(request, layout)).toEqual([]);
+    }
+  });
+});

@@ -19,7 +19,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'source', include: ['test/**/*.test.ts'], exclude: ['test/**/*.packed.test.ts'] },
+        test: { name: 'source', include: ['test/**/*.test.ts'], exclude: ['test/**/*.packed.test.ts'], testTimeout: 30_000 },
       },
       {
         // Of the tarball, in programs of its users.

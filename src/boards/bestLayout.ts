@@ -34,7 +34,7 @@ interface Candidate {
 }
 
 /** Steps of a whole search; more where the rows are given, for then all of them go to one question. */
-const STEPS = 150_000;
+const STEPS = 300_000;
 const STEPS_ON_GIVEN_ROWS = 500_000;
 /** Steps for one question: at first, for the next better layout, and where neither settled it. */
 const STEPS_AT_FIRST = 3_000;

@@ -23,7 +23,7 @@ export interface ClearLayout {
 /**
  * Lays a second layer of boards over a first: its long joints as far from those beneath as the rule asks, if that can be, and its
  * butt joints never on a joist where one of the first layer lies beneath, if that can be. Of the ways to begin that keep clear
- * the best by the preference is taken; of equals the one whose long joints are furthest apart.
+ * the best by the preference is taken; of those equal but for lengths, cuts and stagger the one whose long joints are furthest apart.
  *
  * The bound is that of a second layer without regard to the first.
  *
@@ -50,12 +50,19 @@ export function layClear(
   const laid = ways.flatMap((rowWidths) => bestOn({ ...over, rowWidths }, below));
   const ranked = laid.map(({ layout, judged, shared }) => {
     const apart = leastApart(below.rows, layout.rows);
-    return { layout, apart, order: [apart < clearance ? 1 : 0, shared, ...judged, -apart] };
+    return {
+      layout,
+      apart,
+      order: [apart < clearance ? 1 : 0, shared, ...judged.slice(0, -LAST), -apart, ...judged.slice(-LAST)],
+    };
   });
   const [best] = ranked.sort((a, b) => (isBetter(a.order, b.order) ? -1 : isBetter(b.order, a.order) ? 1 : 0));
   const chosen = best ?? { layout: free, apart: leastApart(below.rows, free.rows) };
   return { layout: withBoundOf(chosen.layout, free), lining, apart: chosen.apart === Infinity ? null : fromGrid(chosen.apart) };
 }
+
+/** Of the numbers by which a preference judges, the last few: lengths, cuts and stagger matter less than how far apart the joints are. */
+const LAST = 4;
 
 /** Off the joists beneath which there is a butt joint, or else with as few over them as the preference leaves. */
 function bestOn(request: PlacementRequest, below: BoardLayout): (JudgedLayout & { readonly shared: number })[] {

@@ -7,6 +7,7 @@ import { widthOn } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
 import type { Band } from './rowLayouts.js';
 import type { RowSet } from './rowSets.js';
+import { rowsAtInnerCorners } from './rowsAtInnerCorners.js';
 import { rowWishes } from './rowWishes.js';
 import type { Stock } from './stocksOf.js';
 import { wishesIn } from './wishesIn.js';
@@ -34,6 +35,7 @@ export type ObjectiveName =
   | 'narrow rows'
   | 'short pieces'
   | 'beside old joints'
+  | 'at inner corners'
   | 'in view'
   | 'off doubled joists';
 
@@ -55,6 +57,8 @@ export function objectivesFor(problem: PlacementProblem, set: RowSet, names: rea
 export function namesFor(problem: PlacementProblem): ObjectiveName[] {
   const { prefer, stocks, rules } = problem;
   const areas = stocks.some(({ area }) => area !== stocks[0].area) ? (['area'] as const) : [];
+  // A crack begins where a long joint meets an inner corner.
+  const corners = problem.request.room.outline.length > 4 ? (['at inner corners'] as const) : [];
   const { old, view } = wishesIn(problem);
   const merits = jointMerits(problem);
   const last: ObjectiveName[] = [
@@ -65,25 +69,26 @@ export function namesFor(problem: PlacementProblem): ObjectiveName[] {
   ];
   switch (prefer) {
     case 'certainty':
-      return ['boards', ...areas, 'unproven ends', 'joints', 'poor bearings', ...last];
+      return ['boards', ...areas, ...corners, 'unproven ends', 'joints', 'poor bearings', ...last];
     case 'cost':
     case 'estimator':
-      return ['money', 'boards', ...areas, 'joints', 'poor bearings', ...last];
+      return ['money', 'boards', ...areas, ...corners, 'joints', 'poor bearings', ...last];
     case 'joints':
-      return ['joints', 'boards', ...areas, 'poor bearings', ...last];
+      return ['joints', 'boards', ...areas, ...corners, 'poor bearings', ...last];
     case 'tradesperson':
       return [
         ...(rules.pieceMass === null ? [] : (['heavy pieces'] as const)),
         'unproven ends',
         'poor bearings',
         'narrow rows',
+        ...corners,
         'boards and joints',
         'joints',
         'boards',
         ...last,
       ];
     default:
-      return ['boards', ...areas, 'joints', 'poor bearings', ...last];
+      return ['boards', ...areas, ...corners, 'joints', 'poor bearings', ...last];
   }
 }
 
@@ -140,6 +145,8 @@ function objective(problem: PlacementProblem, set: RowSet, name: ObjectiveName, 
         ofPiece: nothing,
         boards: none,
       };
+    case 'at inner corners':
+      return { name, fixed: rowsAtInnerCorners(problem, set.layout), ofPiece: nothing, boards: none };
     case 'off doubled joists':
       return { name, fixed: 0, ofPiece: ofJoint(({ wide }) => !wide), boards: none };
     case 'heavy pieces':

@@ -29,6 +29,7 @@ interface Candidate {
   /** Whether the programme has been asked. */
   asked: boolean;
   root: Relaxation | undefined;
+  sharp: boolean;
   /** What asks for most boards, and how many; nothing where a search found that fewer will not do. */
   proof: { readonly prices: UsualPrices | undefined; readonly boards: number };
 }
@@ -81,7 +82,7 @@ export function bestLayout(
     .map((space): Candidate => {
       const look = quickBound(space);
       const proof = { prices: look.prices[0], boards: look.boards };
-      return { space, look, proof, least: 0, asked: false, root: undefined };
+      return { space, look, proof, least: 0, asked: false, root: undefined, sharp: false };
     });
   if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false, proofs: [] };
   const [{ space }] = all;
@@ -176,6 +177,7 @@ function minimise(
     const ofBoards = Math.min(...each.space.objectives[objective].boards) * each.look.boards;
     each.least = each.space.least[objective] + ofBoards;
     each.asked = false;
+    each.sharp = false;
   }
   let found = quickest(candidates, objective, caps, known);
   const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
@@ -221,6 +223,7 @@ function firstWithin(
     }
     const allowed = { left: Math.min(round, steps.left) };
     const before = allowed.left;
+    if (round > STEPS_AT_FIRST) sharpen(candidate, objective, caps);
     const answer = searchRows(candidate.space, { objective, most, caps }, candidate.root as Relaxation, allowed);
     steps.left -= before - allowed.left;
     if (answer === 'none') {
@@ -238,6 +241,14 @@ function mixedWith({ look }: Candidate, priced: UsualPrices): QuickLook {
     return { kinds: each.kinds.map((value, kind) => value / most + priced.kinds[kind] / whole), boards: [2] };
   });
   return { ...look, prices: [priced, ...mixed] };
+}
+
+/** A long search is led by the best prices, and not only by those that were enough for a whole number. */
+function sharpen(candidate: Candidate, objective: number, caps: readonly Cap[]): void {
+  if (candidate.sharp) return;
+  candidate.sharp = true;
+  candidate.root = relax(candidate.space, objective, caps);
+  solve(candidate.root, WORK, Infinity, 'best');
 }
 
 /** The best that the programme can say. */

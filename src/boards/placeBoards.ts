@@ -66,7 +66,7 @@ export function judgedLayout(request: LayingRequest): JudgedLayout {
 /** What a search found, told in full. */
 export function layoutFrom(
   wanted: PlacementProblem,
-  { laid, bound, jointsProven, certificate }: Found & { readonly laid: Laid },
+  { laid, bound, jointsProven, certificate, why }: Found & { readonly laid: Laid },
 ): BoardLayout {
   const described = withLocked(wanted, laid, describeLayout(wanted, laid));
   const proven = bound === described.boardsBought;
@@ -78,7 +78,7 @@ export function layoutFrom(
     proven,
     piecesProven: proven && jointsProven,
     ...(certificate !== undefined && { certificate }),
-    reasons: reasonsFor(wanted, laid, bound),
+    reasons: reasonsFor(wanted, laid, bound, why),
     findings: inOrderOfSeverity([...lockedFindings(wanted, described), ...placementFindings(wanted, described)]),
   };
 }

@@ -1,9 +1,10 @@
 import type { Laid } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
+import type { Preference } from './preference.js';
 import { boughtOf } from './searchAtHand.js';
 
 /** Why the number of boards is what it is, in words. */
-export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number): string[] {
+export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number, why?: string): string[] {
   const boards = boughtOf(laid);
   const atHand = laid.boards.length - boards;
   const largest = Math.max(...problem.stocks.map((stock) => stock.area));
@@ -20,9 +21,15 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number)
   else if (byArea === boards) reasons.push(`The area alone takes ${boards} boards.`);
   else reasons.push(`The area alone would take ${byArea} boards; joints on joists and staggered rows take ${boards}.`);
   if (large === boards) reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
-  reasons.push(boundReason(boards, bound));
+  else if (why !== undefined && byArea !== boards) reasons.push(why);
+  if (bound < boards && mayTakeMore.has(problem.prefer))
+    reasons.push(`No layout takes fewer than ${bound}; what is preferred here may take more.`);
+  else reasons.push(boundReason(boards, bound));
   return reasons;
 }
+
+/** Preferences that look at other things before boards. */
+const mayTakeMore: ReadonlySet<Preference> = new Set(['tradesperson', 'joints', 'certainty', 'cost', 'estimator']);
 
 /** Whether fewer boards might do. */
 export const boundReason = (boards: number, bound: number): string =>

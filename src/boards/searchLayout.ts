@@ -4,6 +4,7 @@ import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
 import type { ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { shareReason } from './shareReason.js';
 
 /** What a search found. */
 export interface Found {
@@ -15,12 +16,18 @@ export interface Found {
   readonly jointsProven: boolean;
   /** What proves the bound. */
   readonly certificate?: Certificate;
+  /** The proof in words, where it can be told. */
+  readonly why?: string;
 }
 
 /** Looks for the best layout over all ways to divide the room into rows. */
 export function searchLayout(problem: PlacementProblem): Found {
   const { best, bound, jointsProven, proofs } = surest(problem, bestLayout(problem));
-  return { laid: best && laidFrom(problem, best.space, best.laid), bound, jointsProven, certificate: certificateOf(proofs) };
+  const found = { bound, jointsProven, certificate: certificateOf(proofs) };
+  if (best === undefined) return { ...found, laid: undefined };
+  const laid = laidFrom(problem, best.space, best.laid);
+  const why = bound === laid.boards.length ? shareReason(best, proofs, bound) : undefined;
+  return { ...found, laid, ...(why !== undefined && { why }) };
 }
 
 /** Where certainty is preferred and one more board avoids every butt joint on an unproven joist, that layout instead. */

@@ -47,6 +47,17 @@ describe('a plan of zones', () => {
     expect(errorsIn(plan)).toEqual([]);
   });
 
+  it('keeps a second layer clear of the joints of the first in every zone', () => {
+    const { layers = [] } = planCeiling({ ...job, layers: 2 });
+    const [below, above] = layers.map(({ layout }) => layout.rows);
+    const joints = (rows: typeof below, id: string) => rows.filter(({ zone }) => zone === id).slice(1);
+    for (const id of ['front', 'rear']) {
+      const apart = joints(above, id).flatMap(({ low }) => joints(below, id).map((each) => Math.abs(low - each.low)));
+      expect(apart.length, id).toBeGreaterThan(0);
+      expect(Math.min(...apart), id).toBeGreaterThanOrEqual(300);
+    }
+  });
+
   it('made again with nothing new is the same', () => {
     expect(replanCeiling(plan).changed).toEqual([]);
   });

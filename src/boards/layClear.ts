@@ -97,25 +97,40 @@ function waysToBegin(request: PlacementRequest, below: readonly Row[], own: read
   const least = toGrid(numberOf(rules, 'row.minimumWidth'));
   const edge = toGrid(numberOf(rules, 'edgeJoint.gap'));
   const widest = Math.max(...request.boards.map(({ width }) => toGrid(width)));
-  const [low, high] = [toGrid(below[0].low), toGrid(below[below.length - 1].high)];
   const pushes = [...SHARES.map(([part, of]) => Math.round((widest * part) / of)), clearance, widest - clearance];
-  const starts = new Set(
-    below
-      .slice(0, -1)
-      .flatMap(({ high: edge }) => pushes.map((push) => (((toGrid(edge) - push - low) % widest) + widest) % widest)),
-  );
-  const ways = [...starts, widest].map((first) => {
-    const widths = [first];
-    let left = high - low - first - edge;
-    for (; left >= widest; left -= widest + edge) widths.push(widest);
-    return left <= 0 ? widths : [...widths, left];
-  });
-  const fitting = ways.filter((widths) => widths.every((width) => width >= least && width <= widest));
+  const begun = (field: readonly Row[], tried: readonly number[]): number[][] => {
+    const [low, high] = [toGrid(field[0].low), toGrid(field[field.length - 1].high)];
+    const starts = new Set(
+      field
+        .slice(0, -1)
+        .flatMap(({ high: joint }) => tried.map((push) => (((toGrid(joint) - push - low) % widest) + widest) % widest)),
+    );
+    const ways = [...starts, widest].map((first) => {
+      const widths = [first];
+      let left = high - low - first - edge;
+      for (; left >= widest; left -= widest + edge) widths.push(widest);
+      return left <= 0 ? widths : [...widths, left];
+    });
+    return ways.filter((widths) => widths.every((width) => width >= least && width <= widest)).map((each) => each.map(fromGrid));
+  };
+  const [fields, ownFields] = [fieldsOf(below), fieldsOf(own)];
   const alone = own.map(({ width }) => width);
-  // Rows of several zones do not lie one beside the other.
-  const begun = below.every(({ zone }) => zone === below[0].zone) ? fitting : [];
-  const all = [...begun.map((widths) => widths.map(fromGrid)), alone, [...alone].reverse()];
+  // Where there are several fields, all of them are pushed along by the same, those that can be.
+  const pushed = (push: number): number[] =>
+    fields.flatMap((field, i) => begun(field, [push])[0] ?? (ownFields[i] ?? field).map(({ width }) => width));
+  const all = fields.length > 1 ? [...pushes.map(pushed), alone] : [...begun(below, pushes), alone, [...alone].reverse()];
   return [...new Map(all.map((widths) => [widths.join(' '), widths])).values()];
+}
+
+/** Rows that lie one beside the other, zone by zone. */
+function fieldsOf(rows: readonly Row[]): Row[][] {
+  const fields: Row[][] = [];
+  rows.forEach((row, i) => {
+    const before = rows[i - 1];
+    if (before === undefined || before.zone !== row.zone || row.low < before.high) fields.push([row]);
+    else fields[fields.length - 1].push(row);
+  });
+  return fields;
 }
 
 /** The least distance between long joints of two layers, grid steps. */

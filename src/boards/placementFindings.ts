@@ -10,6 +10,7 @@ import { overhangFindings } from './findings/overhangFindings.js';
 import { rakingLightFindings } from './findings/rakingLightFindings.js';
 import { sizeFindings } from './findings/sizeFindings.js';
 import { staggerFindings } from './findings/staggerFindings.js';
+import { supportFindings } from './findings/supportFindings.js';
 import { windowRowFindings } from './findings/windowRowFindings.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { zoneBorderFindings } from './zoneBorderFindings.js';
@@ -23,6 +24,7 @@ export function placementFindings(problem: PlacementProblem, layout: Described):
     ...bearingFindings(ceiling),
     ...staggerFindings(ceiling),
     ...sizeFindings(ceiling),
+    ...supportFindings(ceiling),
     ...centresFindings(ceiling),
     ...overhangFindings(ceiling),
     ...openingJointFindings(ceiling),

@@ -18,7 +18,9 @@ import type { CompletedLayer, PlannedLayer } from './layers.js';
 
 /** The job with every default filled in. */
 export interface CompletedJob extends CompletedFixingInputs {
+  /** Its zones with the joists that each is boarded by. */
   readonly room: Room;
+  /** Those of what lies outside all zones; none where only the zones are boarded. */
   readonly joists: readonly Joist[];
   readonly lining: readonly Layer[];
   readonly boards: readonly BoardStock[];
@@ -34,8 +36,9 @@ export interface CompletedJob extends CompletedFixingInputs {
 export interface CeilingPlan {
   readonly job: CompletedJob;
   readonly room: Room;
+  /** Of all parts of the ceiling. */
   readonly joists: readonly Joist[];
-  /** Present when the joists were inferred from marks. */
+  /** Present when the joists were inferred from marks; where several zones' were, that of the first part. */
   readonly inference?: Inference;
   readonly layout: BoardLayout;
   readonly fixings: PlacedFixings;
@@ -58,6 +61,7 @@ export interface CeilingPlan {
   readonly meta: {
     /** Under a hold nothing is to be bought, cut or fixed. */
     readonly held: boolean;
+    /** Of the joists; where zones differ, of the first part's. */
     readonly direction: Direction;
     readonly ruleSet: string;
   };

@@ -1,6 +1,6 @@
 import type { Piece } from '../boards/boardLayout.js';
 import { placeKey } from '../boards/pieceNames.js';
-import type { Frame } from '../joists/frame.js';
+import { directionOf, frameOf } from '../joists/frame.js';
 import type { Joist } from '../survey/joist.js';
 import type { CeilingPlan } from './ceilingPlan.js';
 
@@ -24,8 +24,8 @@ export interface PlanChange {
 type Planned = Pick<CeilingPlan, 'joists' | 'layout'>;
 
 /** Every difference between two plans of a ceiling: joists, then pieces in the order of the plan, then boards. */
-export function planChanges(before: Planned, after: Planned, frame: Frame): PlanChange[] {
-  return [...joistChanges(before.joists, after.joists, frame), ...pieceChanges(before, after), ...boardChanges(before, after)];
+export function planChanges(before: Planned, after: Planned): PlanChange[] {
+  return [...joistChanges(before.joists, after.joists), ...pieceChanges(before, after), ...boardChanges(before, after)];
 }
 
 /** What was and what is, where there was or is anything. */
@@ -37,8 +37,10 @@ const change = (
   message: string,
 ): PlanChange => ({ ...at, what, ...(was !== undefined && { was }), ...(now !== undefined && { now }), message });
 
-function joistChanges(before: readonly Joist[], after: readonly Joist[], { into }: Frame): PlanChange[] {
-  const placeOf = ({ start, end }: Joist): string | number => {
+function joistChanges(before: readonly Joist[], after: readonly Joist[]): PlanChange[] {
+  const placeOf = (joist: Joist): string | number => {
+    const { into } = frameOf(directionOf([joist]));
+    const { start, end } = joist;
     const [from, to] = [into(start).u, into(end).u];
     return from === to ? from : `${from} to ${to}`;
   };

@@ -2,7 +2,6 @@ import { attemptPlacement } from '../boards/attemptPlacement.js';
 import { openedBoards, type SoFar } from '../boards/boardsSoFar.js';
 import type { PlacementAttempt } from '../boards/infeasibleError.js';
 import { relayBoards } from '../boards/relayBoards.js';
-import { frameOf } from '../joists/frame.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { admit } from '../survey/door.js';
 import { InputError, type Problem, problem } from '../survey/inputError.js';
@@ -64,11 +63,10 @@ export function replanCeiling(plan: CeilingPlan, changes: Replanning = {}): Repl
   admit(replanningSchema, changes, 'changes');
   const { job, layout: before } = plan;
   const soFar = soFarOf(plan, changes);
-  const frame = frameOf(plan.meta.direction);
-  const anew = foundJoists(job.room, frame.direction, job.joists, changes);
   const isAsPlanned = changes.found === undefined && changes.missing === undefined;
   const { lining, rules, prefer } = job;
-  const { parts, room, joists } = settleJoists(job.room, anew, rules);
+  const anew = foundJoists(settleJoists(job.room, job.joists, rules), changes);
+  const { parts, room, joists } = settleJoists(anew.room, anew.joists, rules);
   const { inference } = plan;
   const inferred = new Set(inference?.joists.map(({ id }) => id));
   const located = parts.map((part) =>
@@ -76,8 +74,8 @@ export function replanCeiling(plan: CeilingPlan, changes: Replanning = {}): Repl
   );
   const boards = boardsLeft(plan, changes, soFar);
   const layout = relayBoards({ room, joists, boards, rules, lining, prefer }, soFar);
-  const replanned = planAround({ ...job, joists, boards }, located, layout);
-  return { ...replanned, changed: planChanges({ joists: plan.joists, layout: before }, replanned, frame) };
+  const replanned = planAround({ ...job, room, joists, boards }, located, layout);
+  return { ...replanned, changed: planChanges({ joists: plan.joists, layout: before }, replanned) };
 }
 
 /**

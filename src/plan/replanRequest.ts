@@ -97,7 +97,8 @@ const pieceSchema = z.looseObject({
 export const replannedPlanSchema = z.looseObject({
   job: z.looseObject({
     room: roomSchema,
-    joists: z.array(joistSchema).check(z.minLength(1), z.maxLength(2000)),
+    // None where only the zones are boarded.
+    joists: z.array(joistSchema).check(z.maxLength(2000)),
     lining: liningSchema,
     boards: boardsSchema,
     rules: ruleSetSchema,

@@ -19,6 +19,12 @@ export const boards: Messages = {
     message: 'Piece {piece}, which is up already, has {value} joists under it; {limit} are the least.',
     remedy: 'Prop it and take it down, or cut out a strip of the old ceiling and fix a side batten or noggings flush.',
   },
+  'filling-on-one-support': {
+    of: 'piece-on-one-support',
+    message: 'Piece {piece} fills its place from wall to wall with {value} joists under it; {limit} are the least.',
+    remedy:
+      'Cut out a strip of the old ceiling beside the wall and fix timber for its edge there, from joist to joist or to the wall.',
+  },
   'bearing-short': {
     message:
       'The butt joint of {pieces} on {joist} cannot keep both edge distances: the joint may be {limit} mm off the middle of the joist, and is {value}.',

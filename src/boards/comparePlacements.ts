@@ -38,7 +38,7 @@ const MORE = 3;
  *   boards: [{ id: '1800', length: 1800, width: 900, thickness: 12.5, massPerArea: 8.4, edge: 'square' }],
  * });
  * console.log(layouts.map(({ boardsBought, endJoints }) => `${boardsBought} boards, ${endJoints} joints`).join('; '));
- * // 7 boards, 10 joints; 8 boards, 8 joints
+ * // 7 boards, 7 joints; 8 boards, 6 joints
  * ```
  */
 export function comparePlacements(request: PlacementRequest): BoardLayout[] {

@@ -55,6 +55,8 @@ export interface Outcome {
   readonly jointsProven: boolean;
   /** For each division into rows: what proves that no layout on it has fewer boards. */
   readonly proofs: readonly Proof[];
+  /** Other layouts that come to no more in any objective, between which lengths, cuts and stagger may choose. */
+  readonly others: readonly Pick<BestLayout, 'space' | 'laid'>[];
 }
 
 /** Prices, or that a search found nothing. */
@@ -84,7 +86,7 @@ export function bestLayout(
       const proof = { prices: look.prices[0], boards: look.boards };
       return { space, look, proof, least: 0, asked: false, root: undefined, sharp: false };
     });
-  if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false, proofs: [] };
+  if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false, proofs: [], others: [] };
   const [{ space }] = all;
   const indexOf = (name: ObjectiveName): number => space.objectives.findIndex((each) => each.name === name);
   const caps: Cap[] = limits.map(({ name, most }) => ({ objective: indexOf(name), most }));
@@ -95,21 +97,48 @@ export function bestLayout(
   for (let objective = 0; objective < space.objectives.length; objective++) {
     const { found, sure, least } = minimise(candidates, objective, caps, best, steps);
     if (objective === indexOf('boards') && caps.length === 0) bound = least;
-    if (found === undefined) return { best: undefined, bound: least, jointsProven: false, proofs: [] };
+    if (found === undefined) return { best: undefined, bound: least, jointsProven: false, proofs: [], others: [] };
     best = found;
     proven.push(sure);
     const value = best.values[objective];
     caps.push({ objective, most: value });
     candidates = candidates.filter((each) => each.least <= value);
   }
-  if (best === undefined) return { best, bound: Infinity, jointsProven: false, proofs: [] };
+  if (best === undefined) return { best, bound: Infinity, jointsProven: false, proofs: [], others: [] };
   const boards = best.values[indexOf('boards')];
   bound ??= leastBoards(all, indexOf('boards'), boards);
   const proofs = all.map(({ space: rows, proof }) => ({
     space: rows,
     prices: proof.boards >= (bound ?? 0) ? proof.prices : undefined,
   }));
-  return { best: { ...best, proven }, bound, jointsProven: bound === boards && proven[indexOf('joints')], proofs };
+  return {
+    best: { ...best, proven },
+    bound,
+    jointsProven: bound === boards && proven[indexOf('joints')],
+    proofs,
+    others: othersWithin(candidates, caps),
+  };
+}
+
+/** Divisions into rows, and layouts on each, that are looked at where all objectives are equal. */
+const MOST_DIVISIONS = 2;
+const MOST_OTHERS = 24;
+
+function othersWithin(candidates: readonly Candidate[], caps: readonly Cap[]): Layout[] {
+  const found: Layout[] = [];
+  for (const { space, look } of candidates.slice(0, MOST_DIVISIONS)) {
+    const joints = space.objectives.findIndex(({ name }) => name === 'joints');
+    const boards = space.objectives.findIndex(({ name }) => name === 'boards');
+    const most = caps.find(({ objective }) => objective === boards)?.most ?? Infinity;
+    for (const first of joints < 0 ? [undefined] : [undefined, joints]) {
+      for (const laid of quickLayouts(space, look, first, most)) {
+        if (found.length >= MOST_OTHERS) break;
+        const values = valuesOf(space, laid);
+        if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
+      }
+    }
+  }
+  return found;
 }
 
 /** What no layout's boards are below, whatever comes first in the order of preference. */

@@ -65,7 +65,9 @@ export function checkBound(check: BoundCheck): boolean {
   admit(requestSchema, check);
   const { request, certificate, bound } = check;
   const problem = placementProblem(request);
-  return spacesOf(problem).every((space, at) => {
+  const spaces = spacesOf(problem);
+  if (spaces.length === 0) return false;
+  return spaces.every((space, at) => {
     const entry = certificate.divisions[at];
     const widths = space.set.layout.bands.map(({ width }) => width / 1000).join(' ');
     if (entry?.rowWidths.join(' ') !== widths) return false;

@@ -1,7 +1,7 @@
 import { admit } from '../survey/door.js';
 import { bestLayout, type Outcome } from './bestLayout.js';
 import type { BoardLayout } from './boardLayout.js';
-import { certificateOf } from './certificate.js';
+import { certificateOf } from './certificateOf.js';
 import { InfeasibleError } from './infeasibleError.js';
 import { laidFrom } from './laidFrom.js';
 import type { ObjectiveName } from './objectives.js';

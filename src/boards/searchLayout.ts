@@ -1,7 +1,9 @@
 import { type BestLayout, bestLayout, type Outcome } from './bestLayout.js';
-import { type Certificate, certificateOf } from './certificate.js';
+import type { Certificate } from './certificate.js';
+import { certificateOf } from './certificateOf.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
+import { inOrder, isBetter } from './measures.js';
 import type { ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { shareReason } from './shareReason.js';
@@ -22,10 +24,14 @@ export interface Found {
 
 /** Looks for the best layout over all ways to divide the room into rows. */
 export function searchLayout(problem: PlacementProblem): Found {
-  const { best, bound, jointsProven, proofs } = surest(problem, bestLayout(problem));
+  const { best, others, bound, jointsProven, proofs } = surest(problem, bestLayout(problem));
   const found = { bound, jointsProven, certificate: certificateOf(proofs) };
   if (best === undefined) return { ...found, laid: undefined };
-  const laid = laidFrom(problem, best.space, best.laid);
+  let laid = laidFrom(problem, best.space, best.laid);
+  for (const other of others) {
+    const next = laidFrom(problem, other.space, other.laid);
+    if (isBetter(inOrder(next.measures, problem.prefer), inOrder(laid.measures, problem.prefer))) laid = next;
+  }
   const why = bound === laid.boards.length ? shareReason(best, proofs, bound) : undefined;
   return { ...found, laid, ...(why !== undefined && { why }) };
 }
@@ -41,7 +47,7 @@ function surest(problem: PlacementProblem, fewest: Outcome): Outcome {
   const sure = bestLayout(problem, order).best;
   if (sure === undefined || sure.values[0] > 0 || sure.values[order.indexOf('boards')] > measured(best, 'boards') + 1)
     return fewest;
-  return { ...fewest, best: sure, jointsProven: false };
+  return { ...fewest, best: sure, others: [], jointsProven: false };
 }
 
 /** Whether some layout keeps the rules, as far as a short search can tell. */

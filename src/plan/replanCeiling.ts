@@ -52,7 +52,8 @@ export interface ReplannedCeiling extends CeilingPlan {
  * const { changed, layout } = replanCeiling(plan, { fixed, spoiled: ['B3'] });
  * for (const { message } of changed) console.log(message);
  * console.log(layout.boardsBought, 'boards not cut into yet');
- * // Piece 2.1 is cut from B5, not from B3.
+ * // Piece 2.2 is cut from B5, not from B3.
+ * // Nothing is cut from board B3.
  * // Board B5 is new: 2400.
  * // 2 boards not cut into yet
  * ```

@@ -46,8 +46,8 @@ const kilobytes = (text: string): number => Math.ceil(gzipSync(text, { level: 9 
 
 // Ceilings in kB after minifying and gzip, zod included: what was measured, and about a tenth more.
 const programs: [string, string, number][] = [
-  ['one small function', "import { rectangle } from 'soffitwright'; console.log(rectangle(1, 1));", 12.5],
-  ['the whole core', "import * as core from 'soffitwright'; console.log(core);", 118],
+  ['one small function', "import { rectangle } from 'soffitwright'; console.log(rectangle(1, 1));", 26.5],
+  ['the whole core', "import * as core from 'soffitwright'; console.log(core);", 175],
 ];
 
 describe('a bundle', () => {
@@ -63,7 +63,7 @@ describe('a bundle', () => {
 
   it('for script hosts stays small and names nothing outside the language', () => {
     const text = readFileSync(join(dist, 'soffitwright.global.js'), 'utf8');
-    expect(kilobytes(text)).toBeLessThan(150);
+    expect(kilobytes(text)).toBeLessThan(218);
     expect(foreignNames(text)).toEqual([]);
   });
 

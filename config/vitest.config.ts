@@ -16,6 +16,8 @@ export default defineConfig({
     alias: Object.entries(entries).map(([name, file]) => ({ find: new RegExp(`^${name}$`), replacement: root + file })),
   },
   test: {
+    // Both cores of a small machine.
+    maxWorkers: 2,
     projects: [
       {
         extends: true,

@@ -20,7 +20,8 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number,
   if (atHand > 0 || byArea > boards) reasons.push(`${boards} to be bought.`);
   else if (byArea === boards) reasons.push(`The area alone takes ${boards} boards.`);
   else reasons.push(`The area alone would take ${byArea} boards; joints on joists and staggered rows take ${boards}.`);
-  if (large === boards) reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
+  if (large === boards && large > 1 && atHand === 0)
+    reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
   else if (why !== undefined && byArea !== boards) reasons.push(why);
   if (bound < boards && mayTakeMore.has(problem.prefer))
     reasons.push(`No layout takes fewer than ${bound}; what is preferred here may take more.`);

@@ -12,7 +12,7 @@ import { type PolygonRoom, polygonRoom } from '../generators/polygonRooms.js';
 import { TURNS } from '../generators/turnedAbout.js';
 
 /** Rooms that are tried; DEVELOPERS.md says how to try more. */
-const ROOMS = Number(process.env.POLYGON_ROOMS ?? 120);
+const ROOMS = Number(process.env.POLYGON_ROOMS ?? 24);
 
 /** No gaps, so that pieces and openings fill the room; and no least sizes, so that every room can be laid. */
 const TIGHT: Overrides = {

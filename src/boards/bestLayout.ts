@@ -41,6 +41,8 @@ const STEPS_ON_GIVEN_ROWS = 500_000;
 const STEPS_AT_FIRST = 3_000;
 const STEPS_OF_STEP = 40_000;
 const STEPS_OF_PROOF = 120_000;
+/** Steps for all objectives that come after the butt joints. */
+const STEPS_AFTER_JOINTS = 12_000;
 /** Beyond this no objective is asked for. */
 const MOST = 10_000;
 const WORK = 30_000;
@@ -95,6 +97,8 @@ export function bestLayout(
   let best: Layout | undefined;
   let bound: number | undefined;
   for (let objective = 0; objective < space.objectives.length; objective++) {
+    // What comes after the butt joints is not worth a long search.
+    if (objective > indexOf('joints') && indexOf('joints') >= 0) steps.left = Math.min(steps.left, STEPS_AFTER_JOINTS);
     const { found, sure, least } = minimise(candidates, objective, caps, best, steps);
     if (objective === indexOf('boards') && caps.length === 0) bound = least;
     if (found === undefined) return { best: undefined, bound: least, jointsProven: false, proofs: [], others: [] };

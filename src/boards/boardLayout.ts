@@ -27,7 +27,10 @@ export interface BoardLayout {
   readonly cuts: number;
   /** Length of all joints between boards, mm. */
   readonly jointLength: number;
-  /** No layout under these rules uses fewer boards. */
+  /**
+   * No layout under these rules uses fewer boards, on any division into rows that is tried: on a plain rectangle all that an
+   * answer may need, elsewhere a list that docs/placement.md describes.
+   */
   readonly bound: number;
   /** No layout under these rules costs less. */
   readonly costBound?: number;

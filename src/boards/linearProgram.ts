@@ -18,6 +18,9 @@ export interface LinearProgram {
   values: Float64Array;
   prices: Float64Array;
   basis: Column[];
+  /** Room to work in: what a column takes from each of the basis, and places of a row that are not nothing. */
+  change: Float64Array;
+  places: Int32Array;
 }
 
 const FIRST_STRIDE = 32;
@@ -29,6 +32,8 @@ export const emptyProgram = (): LinearProgram => ({
   values: new Float64Array(FIRST_STRIDE),
   prices: new Float64Array(FIRST_STRIDE),
   basis: [],
+  change: new Float64Array(FIRST_STRIDE),
+  places: new Int32Array(FIRST_STRIDE),
 });
 
 /**
@@ -72,6 +77,8 @@ function grow(program: LinearProgram): void {
   program.values.set(values);
   program.prices = new Float64Array(wider);
   program.prices.set(prices);
+  program.change = new Float64Array(wider);
+  program.places = new Int32Array(wider);
   program.stride = wider;
 }
 
@@ -96,7 +103,7 @@ const TINY = 1e-9;
 
 /** Brings a column into the basis; false where that would go on for ever. */
 export function bringIn(program: LinearProgram, column: Column, reduced: number): boolean {
-  const { size, stride, inverse, values, prices, basis } = program;
+  const { size, stride, inverse, values, prices, basis, places } = program;
   const change = direction(program, column);
   let leaving = -1;
   let step = Infinity;
@@ -111,14 +118,19 @@ export function bringIn(program: LinearProgram, column: Column, reduced: number)
   if (leaving < 0) return false;
   const pivot = change[leaving];
   const pivotRow = leaving * stride;
-  for (let k = 0; k < size; k++) inverse[pivotRow + k] /= pivot;
-  for (let k = 0; k < size; k++) prices[k] += reduced * inverse[pivotRow + k];
+  let filled = 0;
+  for (let k = 0; k < size; k++) {
+    if (inverse[pivotRow + k] === 0) continue;
+    inverse[pivotRow + k] /= pivot;
+    prices[k] += reduced * inverse[pivotRow + k];
+    places[filled++] = k;
+  }
   const entering = Math.max(0, values[leaving] / pivot);
   for (let row = 0; row < size; row++) {
     const part = change[row];
     if (row === leaving || part === 0) continue;
     const from = row * stride;
-    for (let k = 0; k < size; k++) inverse[from + k] -= part * inverse[pivotRow + k];
+    for (let at = 0; at < filled; at++) inverse[from + places[at]] -= part * inverse[pivotRow + places[at]];
     values[row] = Math.max(0, values[row] - part * entering);
   }
   values[leaving] = entering;
@@ -127,8 +139,7 @@ export function bringIn(program: LinearProgram, column: Column, reduced: number)
 }
 
 /** What one unit of a column takes from each column of the basis. */
-function direction({ size, stride, inverse }: LinearProgram, { rows, values }: Column): Float64Array {
-  const change = new Float64Array(size);
+function direction({ size, stride, inverse, change }: LinearProgram, { rows, values }: Column): Float64Array {
   for (let row = 0; row < size; row++) {
     const from = row * stride;
     let sum = 0;
@@ -159,14 +170,13 @@ export const snapshotOf = ({ size, stride, inverse, values, prices, basis }: Lin
 });
 
 export function restore(program: LinearProgram, snapshot: Snapshot): void {
-  const { size, stride } = snapshot;
+  // A programme never grows smaller, and what lies beyond its size is of no account.
+  const { size, stride, inverse, values, prices, basis } = snapshot;
+  for (let row = 0; row < size; row++)
+    program.inverse.set(inverse.subarray(row * stride, row * stride + size), row * program.stride);
+  program.values.set(values);
+  program.prices.set(prices);
+  program.basis.length = size;
+  for (let row = 0; row < size; row++) program.basis[row] = basis[row];
   program.size = size;
-  program.stride = stride;
-  program.inverse = new Float64Array(stride * stride);
-  program.inverse.set(snapshot.inverse);
-  program.values = new Float64Array(stride);
-  program.values.set(snapshot.values);
-  program.prices = new Float64Array(stride);
-  program.prices.set(snapshot.prices);
-  program.basis = [...snapshot.basis];
 }

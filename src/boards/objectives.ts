@@ -1,4 +1,4 @@
-import { greatestCommonDivisor } from './heaviestBoard.js';
+import { greatestCommonDivisor } from './greatestCommonDivisor.js';
 import { type JointMerit, jointMerits } from './jointMerits.js';
 import { jointWishes } from './jointWishes.js';
 import type { JointWishes } from './nearnessOf.js';

@@ -12,7 +12,7 @@ import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { reasonsFor } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
-import { boughtMeasures, boughtOf, searchAtHand } from './searchAtHand.js';
+import { boughtMeasures, boughtOf, fewestAtHand, searchAtHand } from './searchAtHand.js';
 import type { Found } from './searchLayout.js';
 import type { LayingRequest } from './standing.js';
 import { withLocked } from './withLocked.js';
@@ -84,7 +84,7 @@ export function layoutFrom(
 }
 
 /** Steps of the search for the boards at their least length, where the pieces as laid cannot be cut from those. */
-const STEPS_AT_MINIMUM = 50_000;
+const STEPS_AT_MINIMUM = 20_000;
 
 /** The number of boards when each comes as short as it may: the same where the pieces can be cut from such boards too. */
 function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | null {
@@ -92,8 +92,7 @@ function boardsAtMinimumLength(wanted: PlacementProblem, laid: Laid): number | n
   const request = { ...wanted.request, budget: Math.min(STEPS_AT_MINIMUM, wanted.request.budget ?? STEPS_AT_MINIMUM) };
   const short: PlacementProblem = { ...wanted, request, prefer: 'boards', stocks };
   if (boughtOf(laid) === laid.boards.length && canBeCut(short, laid)) return laid.boards.length;
-  const found = searchAtHand(short).laid;
-  return found === undefined ? null : boughtOf(found);
+  return fewestAtHand(short) ?? null;
 }
 
 const costBound = ({ boards }: PlacementRequest, bound: number): number =>

@@ -1,4 +1,5 @@
 import { leastByPairs } from './leastByPairs.js';
+import { pricesOfArcs } from './pricesOfArcs.js';
 import { leastBeyond } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 import type { UsualPrices } from './usualPrices.js';
@@ -9,13 +10,8 @@ import type { UsualPrices } from './usualPrices.js';
  */
 export function provenBoards(space: RowSpace, { kinds, boards }: UsualPrices): number {
   const { groups, sorts, problem } = space;
-  const arcs = new Map<RowSort, Float64Array>();
-  for (const { sort } of groups)
-    arcs.set(
-      sort,
-      Float64Array.from(sort.kinds, (kind) => (kind < 0 ? 0 : kinds[kind])),
-    );
-  const pricesOf = (sort: RowSort): Float64Array => arcs.get(sort) as Float64Array;
+  const arcs = groups.map(({ sort }) => pricesOfArcs(sort, kinds));
+  const pricesOf = ({ group }: RowSort): Float64Array => arcs[group];
   const alone = groups.reduce((sum, { sort, count }) => sum + count * leastBeyond(sort.graph, pricesOf(sort))[0], 0);
   const most = Math.max(1, ...problem.stocks.map(({ board }, stock) => (board.atHand ? 0 : boards[stock])));
   const atHand = problem.stocks.reduce((sum, { board }, at) => sum + (board.atHand ? boards[at] * (board.available ?? 1) : 0), 0);

@@ -2,6 +2,7 @@ import { blockedBy } from './jointConflicts.js';
 import type { LaidRows } from './laidRows.js';
 import { lightestPair } from './lightestPair.js';
 import { packInOrder } from './packInOrder.js';
+import { pricesOfArcs } from './pricesOfArcs.js';
 import { provenBoards } from './provenBoards.js';
 import { leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
@@ -23,7 +24,7 @@ export function quickBound(space: RowSpace): QuickLook {
   const { problem, kinds, groups } = space;
   const asked = usualPrices(problem, kinds).map((prices) => {
     const sum = groups.reduce(
-      (total, { sort, count }) => total + count * leastBeyond(sort.graph, arcPrices(sort.kinds, prices.kinds))[0],
+      (total, { sort, count }) => total + count * leastBeyond(sort.graph, pricesOfArcs(sort, prices.kinds))[0],
       0,
     );
     return { prices, asked: sum / Math.max(1, ...prices.boards) };
@@ -33,9 +34,6 @@ export function quickBound(space: RowSpace): QuickLook {
   return { boards: provenBoards(space, prices[0]), prices };
 }
 
-const arcPrices = (kinds: Int32Array, prices: Float64Array): Float64Array =>
-  Float64Array.from(kinds, (kind) => (kind < 0 ? 0 : prices[kind]));
-
 /**
  * Layouts that come to little by prices known beforehand: row after row the lightest way that keeps its joints apart from those
  * below, all pieces cut in order. `first`: an objective that counts before the prices.
@@ -43,30 +41,39 @@ const arcPrices = (kinds: Int32Array, prices: Float64Array): Float64Array =>
 export function* quickLayouts(space: RowSpace, look: QuickLook, first: number | undefined, most: number): Generator<LaidRows> {
   for (const [at, prices] of look.prices.entries()) {
     const costs = costsBy(space, prices, first);
-    const inTurn = pathsInTurn(space, (sort) => costs[sort.group]);
-    const many = at < MOST_SPREAD ? spreadRows(space, costs) : [];
-    for (const paths of inTurn === undefined ? many : [inTurn, ...many]) {
-      const counts = new Int32Array(space.kinds.length);
-      for (const { kinds, counts: of } of paths) for (const [each, kind] of kinds.entries()) counts[kind] += of[each];
-      const packed = packInOrder(space.problem.stocks, space.kinds, counts, most);
-      if (packed !== undefined) yield { paths, packed };
+    const inTurn = cutInOrder(space, pathsInTurn(space, (sort) => costs[sort.group]) ?? [], most);
+    if (inTurn !== undefined) yield inTurn;
+    if (at >= MOST_SPREAD) continue;
+    for (const paths of spreadRows(space, costs)) {
+      const laid = cutInOrder(space, paths, most);
+      if (laid !== undefined) yield laid;
     }
   }
+}
+
+function cutInOrder({ problem, kinds }: RowSpace, paths: readonly RowPath[], most: number): LaidRows | undefined {
+  if (paths.length === 0) return undefined;
+  const counts = new Int32Array(kinds.length);
+  for (const path of paths) for (let at = 0; at < path.kinds.length; at++) counts[path.kinds[at]] += path.counts[at];
+  const packed = packInOrder(problem.stocks, kinds, counts, most);
+  return packed && { paths, packed };
 }
 
 /** Prices by which rows are laid in many ways. */
 const MOST_SPREAD = 3;
 
 /** Per sort, per arc: what a piece counts for. */
-const costsBy = ({ groups }: RowSpace, prices: UsualPrices, first: number | undefined): Float64Array[] => {
+function costsBy({ groups }: RowSpace, prices: UsualPrices, first: number | undefined): Float64Array[] {
   const whole = Math.max(...prices.boards);
-  return groups.map(({ sort }) =>
-    Float64Array.from(sort.kinds, (kind, arc) => {
-      const price = kind < 0 ? 0 : prices.kinds[kind] / whole;
-      return (first === undefined ? 0 : sort.costs[first][arc] * FIRST) + price + (kind < 0 ? 0 : PIECE);
-    }),
-  );
-};
+  return groups.map(({ sort }) => {
+    const costs = pricesOfArcs(sort, prices.kinds);
+    for (let arc = 0; arc < costs.length; arc++) {
+      costs[arc] = costs[arc] / whole + (sort.kinds[arc] < 0 ? 0 : PIECE);
+      if (first !== undefined) costs[arc] += sort.costs[first][arc] * FIRST;
+    }
+    return costs;
+  });
+}
 
 /** Two ways to divide a row in turn where all rows are alike, and else row after row the lightest. */
 function pathsInTurn(space: RowSpace, costsOf: (sort: RowSort) => Float64Array): RowPath[] | undefined {
@@ -75,7 +82,9 @@ function pathsInTurn(space: RowSpace, costsOf: (sort: RowSort) => Float64Array):
     const sums = [0, 1].map((turn) => {
       const sum = new Float64Array(alike.to.length);
       for (const [row, sort] of sorts.entries()) {
-        if (row % 2 === turn) for (const [arc, cost] of costsOf(sort).entries()) sum[arc] += cost;
+        if (row % 2 !== turn) continue;
+        const costs = costsOf(sort);
+        for (let arc = 0; arc < sum.length; arc++) sum[arc] += costs[arc];
       }
       return sum;
     });

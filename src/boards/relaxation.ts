@@ -11,8 +11,10 @@ import {
   type Snapshot,
   snapshotOf,
 } from './linearProgram.js';
+import { pricesOfArcs } from './pricesOfArcs.js';
 import { leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
+import { servedKinds, servesFor } from './servedKinds.js';
 
 /** One way to cut a board. */
 export interface BoardCut {
@@ -52,9 +54,13 @@ export interface Relaxation {
   readonly cuts: Map<string, BoardCut>;
   /** Kinds that have a row of the programme, and where that is; -1 for the others. */
   readonly present: number[];
+  /** The same in the order of the kinds. */
+  readonly inOrder: number[];
   readonly kindRow: Int32Array;
   /** Per present kind: the next shorter one that is no wider; -1 where there is none. */
   readonly shorter: Int32Array;
+  /** Per kind: what it serves for, besides all that these do. */
+  readonly served: readonly (readonly number[])[];
   /** Rows of the programme for caps, and for stocks of which there are only so many; -1 for the others. */
   readonly capRow: number[];
   readonly stockRow: number[];
@@ -86,6 +92,8 @@ export function relax(space: RowSpace, objective: number, caps: readonly Cap[], 
     paths: new Map(known?.paths),
     cuts: new Map(),
     present: [],
+    inOrder: [],
+    served: known?.served ?? servedKinds(space.kinds),
     kindRow: new Int32Array(space.kinds.length).fill(-1),
     shorter: new Int32Array(space.kinds.length).fill(-1),
     capRow: [],
@@ -154,23 +162,20 @@ function addKind(relaxation: Relaxation, kind: number, wanted: number): void {
   const cut = cutAlone(relaxation, kind);
   kindRow[kind] = program.size;
   present.push(kind);
-  linkShorter(relaxation);
+  linkShorter(relaxation, kind);
   addCut(relaxation, cut);
   const [own] = cut.counts;
   addRow(program, cutEntry(relaxation, cut), own, wanted / own, wanted === 0 ? undefined : wantedBy(program, kind));
 }
 
 /** Kinds stand the widest and longest first, so the next present one after a kind is the next shorter of its width. */
-function linkShorter({ space, present, shorter }: Relaxation): void {
-  const order = [...present].sort((a, b) => a - b);
-  const { kinds } = space;
-  for (const [at, kind] of order.entries()) {
-    const next = order[at + 1];
-    const serves =
-      next !== undefined &&
-      kinds[next].width <= kinds[kind].width &&
-      kinds[next].sizes.every((size, stock) => size <= kinds[kind].sizes[stock]);
-    shorter[kind] = serves ? next : -1;
+function linkShorter({ space: { kinds }, inOrder, shorter }: Relaxation, kind: number): void {
+  const after = inOrder.findIndex((other) => other > kind);
+  const at = after < 0 ? inOrder.length : after;
+  inOrder.splice(at, 0, kind);
+  for (const place of [at - 1, at]) {
+    const [long, short] = [inOrder[place], inOrder[place + 1]];
+    if (long !== undefined) shorter[long] = short !== undefined && servesFor(kinds[long], kinds[short]) ? short : -1;
   }
 }
 
@@ -406,17 +411,14 @@ function cheapestPath({ program, paths, kindRow, capRow, caps, objective, open }
 }
 
 /** What an absent kind counts for: as much as any present one that could be cut from it. */
-function pricesOfKinds({ space, present, kindRow }: Relaxation, priceOf: (kind: number) => number): Float64Array {
-  const { kinds } = space;
-  const values = new Float64Array(kinds.length);
+function pricesOfKinds({ space, present, kindRow, served }: Relaxation, priceOf: (kind: number) => number): Float64Array {
+  const values = new Float64Array(space.kinds.length);
   for (const kind of present) values[kind] = priceOf(kind);
-  for (let kind = 0; kind < kinds.length; kind++) {
-    if (kindRow[kind] >= 0) continue;
-    const { width, sizes } = kinds[kind];
-    for (const other of present) {
-      if (values[other] <= values[kind] || kinds[other].width > width) continue;
-      if (sizes.every((size, stock) => size === Infinity || kinds[other].sizes[stock] <= size)) values[kind] = values[other];
-    }
+  if (present.length === values.length) return values;
+  const most = values.slice();
+  for (let kind = values.length - 1; kind >= 0; kind--) {
+    for (const other of served[kind]) if (most[other] > most[kind]) most[kind] = most[other];
+    if (kindRow[kind] < 0) values[kind] = most[kind];
   }
   return values;
 }
@@ -430,9 +432,8 @@ function arcPrices(
   ofCap: readonly number[],
 ): Float64Array {
   const costs = sort.costs[objective];
-  const known = sort.kinds;
-  const arcs = new Float64Array(known.length);
-  for (let arc = 0; arc < arcs.length; arc++) arcs[arc] = costs[arc] * unit + (known[arc] >= 0 ? ofKind[known[arc]] : 0);
+  const arcs = pricesOfArcs(sort, ofKind);
+  for (let arc = 0; arc < arcs.length; arc++) arcs[arc] += costs[arc] * unit;
   for (let at = 0; at < caps.length; at++) {
     if (ofCap[at] === 0) continue;
     const spent = sort.costs[caps[at].objective];
@@ -509,10 +510,16 @@ const cutFor = ({ space, present }: Relaxation, stock: number, ofKind: Float64Ar
       widths: present.map((kind) => space.kinds[kind].width),
       alone: present.map((kind) => space.kinds[kind].alone[stock]),
       sizes: present.map((kind) => space.kinds[kind].sizes[stock]),
-      values: Float64Array.from(present, (kind) => ofKind[kind]),
+      values: valuesOf(present, ofKind),
     },
   );
 };
+
+function valuesOf(present: readonly number[], ofKind: Float64Array): Float64Array {
+  const values = new Float64Array(present.length);
+  for (let at = 0; at < values.length; at++) values[at] = ofKind[present[at]];
+  return values;
+}
 
 /** What prices prove that no board is worth more than. */
 function provenBy(

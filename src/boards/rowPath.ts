@@ -107,3 +107,27 @@ export function waysWithin(
   if (graph.nodes > 0 && least[0] <= most) walk(0, 0);
   return { ways, all };
 }
+
+/** How often the cost that a way may have beyond the least is halved before any ways will do. */
+const HALVINGS = 12;
+
+/** The same, but where there are more than `limit` of them, the cheap ones. */
+export function cheapWaysWithin(
+  graph: RowGraph,
+  costs: Float64Array,
+  blocked: Int32Array | undefined,
+  most: number,
+  limit: number,
+): ReturnType<typeof waysWithin> {
+  const found = waysWithin(graph, costs, blocked, most, limit);
+  if (found.all) return found;
+  const [least] = leastBeyond(graph, costs, blocked);
+  let { ways } = found;
+  for (let halved = 0, spread = most - least; halved < HALVINGS; halved++) {
+    spread = Math.floor(spread / 2);
+    const fewer = waysWithin(graph, costs, blocked, least + spread, limit);
+    ways = fewer.ways;
+    if (fewer.all) break;
+  }
+  return { ways, all: false };
+}

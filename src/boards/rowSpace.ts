@@ -42,9 +42,11 @@ export function rowSpace(problem: PlacementProblem, set: RowSet, names: readonly
   const objectives = objectivesFor(problem, set, names);
   const sorts: RowSort[] = [];
   for (const [row, { graph, band }] of set.rows.entries()) {
-    const costs = objectives.map(({ ofPiece }) =>
-      Float64Array.from(graph.piece, (piece, arc) => (piece === undefined ? 0 : ofPiece(graph, arc, band))),
-    );
+    const costs = objectives.map(({ ofPiece }) => {
+      const ofArc = new Float64Array(graph.piece.length);
+      for (let arc = 0; arc < ofArc.length; arc++) if (graph.piece[arc] !== undefined) ofArc[arc] = ofPiece(graph, arc, band);
+      return ofArc;
+    });
     const same = sorts.find(
       (sort, at) =>
         sort.graph === graph && set.rows[at].band.width === band.width && sort.costs.every((of, k) => isSame(of, costs[k])),

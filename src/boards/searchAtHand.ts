@@ -1,3 +1,4 @@
+import { bestLayout } from './bestLayout.js';
 import type { Laid, Measures } from './laid.js';
 import { measure } from './measures.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -10,6 +11,10 @@ export function searchAtHand(problem: PlacementProblem): Found {
   const nothing = hasUp(problem) ? nothingToLay(problem) : undefined;
   return nothing === undefined ? searchLayout(problem) : { laid: nothing, bound: 0, jointsProven: true };
 }
+
+/** The fewest boards to be bought that a search finds; nothing where it finds no layout. */
+export const fewestAtHand = (problem: PlacementProblem): number | undefined =>
+  hasUp(problem) && nothingToLay(problem) !== undefined ? 0 : bestLayout(problem, ['boards']).best?.values[0];
 
 /** Whether some layout keeps the rules round what is up, as far as a short search can tell. */
 export const hasLayoutAtHand = (problem: PlacementProblem): boolean =>

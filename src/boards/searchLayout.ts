@@ -3,9 +3,12 @@ import type { Certificate } from './certificate.js';
 import { certificateOf } from './certificateOf.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
+import { canBeStaggered } from './leastByPairs.js';
 import { inOrder, isBetter } from './measures.js';
 import type { ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { type RowSet, rowSets } from './rowSets.js';
+import { rowSpace } from './rowSpace.js';
 import { shareReason } from './shareReason.js';
 
 /** What a search found. */
@@ -52,6 +55,9 @@ function surest(problem: PlacementProblem, fewest: Outcome): Outcome {
 
 /** Whether some layout keeps the rules, as far as a short search can tell. */
 export function hasLayout(problem: PlacementProblem): boolean {
+  const endless = problem.stocks.every(({ board }) => board.available === undefined);
+  const isSure = (set: RowSet): boolean => canBeStaggered(rowSpace(problem, set, [])) === true;
+  if (endless && rowSets(problem).some(isSure)) return true;
   return bestLayout({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }, ['boards']).best !== undefined;
 }
 

@@ -16,7 +16,7 @@ import {
   standingOf,
   type WholePrices,
 } from './relaxation.js';
-import { leastBeyond, type RowPath, waysWithin } from './rowPath.js';
+import { cheapWaysWithin, leastBeyond, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
 
 /** What is asked: whether rows can be laid so that an objective comes to no more than `most`, with others within their caps. */
@@ -98,7 +98,7 @@ function layNext(search: Search, blocked: Int32Array | undefined, prices: WholeP
   if (row === space.sorts.length) return cutFor(search, relaxation.fixed, prices);
   const sort = space.sorts[row];
   const { group } = sort;
-  const { ways, all } = waysWithin(sort.graph, prices.arcs[group], blocked, prices.least[group] + slack, MOST_WAYS);
+  const { ways, all } = cheapWaysWithin(sort.graph, prices.arcs[group], blocked, prices.least[group] + slack, MOST_WAYS);
   search.sure &&= all;
   const further = keptApart(search, prices, 2);
   const used = usedBy(relaxation);

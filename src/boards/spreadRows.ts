@@ -10,26 +10,43 @@ const KEPT = 24;
 const SPREADS = [0.01, 0.05, 0.15, 0.4, 1];
 
 interface Part {
-  readonly paths: readonly RowPath[];
   readonly cost: number;
+  /** The last row, and those below it. */
+  readonly path: RowPath;
+  readonly below: Part | undefined;
 }
 
 /** Divisions of all rows that cost little: row after row the cheapest part layouts are kept. Nothing is proven by what is left out. */
 export function spreadRows(space: RowSpace, costs: readonly Float64Array[]): (readonly RowPath[])[] {
   const ways = space.groups.map(({ sort }) => cheapWays(space, sort, costs[sort.group]));
-  let parts: Part[] = [{ paths: [], cost: 0 }];
+  let parts: readonly (Part | undefined)[] = [undefined];
   for (const [row, sort] of space.sorts.entries()) {
     const next: Part[] = [];
-    for (const { paths, cost } of parts) {
-      const blocked = row === 0 ? undefined : blockedBy(space.set.conflicts[row - 1], paths[row - 1]);
-      for (const way of ways[sort.group]) {
-        if (blocked !== undefined && way.path.bits.some((bits, word) => (bits & blocked[word]) !== 0)) continue;
-        next.push({ paths: [...paths, way.path], cost: cost + way.cost });
+    for (const below of parts) {
+      const blocked = below && blockedBy(space.set.conflicts[row - 1], below.path);
+      for (const { path, cost: own } of ways[sort.group]) {
+        const cost = (below?.cost ?? 0) + own;
+        // Ways stand in the order of their costs.
+        if (next.length === KEPT && cost >= next[KEPT - 1].cost) break;
+        if (blocked !== undefined && path.bits.some((bits, word) => (bits & blocked[word]) !== 0)) continue;
+        keep(next, { cost, path, below });
       }
     }
-    parts = next.sort((a, b) => a.cost - b.cost).slice(0, KEPT);
+    parts = next;
   }
-  return parts.map(({ paths }) => paths);
+  return parts.map((part) => {
+    const paths: RowPath[] = [];
+    for (let at = part; at !== undefined; at = at.below) paths.push(at.path);
+    return paths.reverse();
+  });
+}
+
+/** Puts a part layout in its place among the cheapest. */
+function keep(cheapest: Part[], part: Part): void {
+  let at = cheapest.length;
+  while (at > 0 && cheapest[at - 1].cost > part.cost) at--;
+  cheapest.splice(at, 0, part);
+  if (cheapest.length > KEPT) cheapest.pop();
 }
 
 function cheapWays(space: RowSpace, sort: RowSort, costs: Float64Array): { readonly path: RowPath; readonly cost: number }[] {

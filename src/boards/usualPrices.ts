@@ -31,7 +31,7 @@ export function usualPrices(problem: PlacementProblem, kinds: readonly PieceKind
   return lengths.flatMap((ofLength) => {
     const byLength = kinds.map(({ size }) => weightOf(ofLength, size, long));
     return widths.map((ofWidth) => ({
-      kinds: Float64Array.from(kinds, ({ width }, kind) => byLength[kind] * weightOf(ofWidth, width + kerf, wide)),
+      kinds: new Float64Array(kinds.map(({ width }, kind) => byLength[kind] * weightOf(ofWidth, width + kerf, wide))),
       boards: stocks.map(({ width }, stock) => weightOf(ofLength, reach[stock], long) * weightOf(ofWidth, width + kerf, wide)),
     }));
   });

@@ -1,0 +1,149 @@
+import type { LaidRows } from './laidRows.js';
+import { leastByPairs } from './leastByPairs.js';
+import type { Steps } from './packKinds.js';
+import { provenBoards } from './provenBoards.js';
+import { type QuickLook, quickBound, quickLayouts } from './quickLook.js';
+import { type Cap, PARTS, type Relaxation, relax, solve } from './relaxation.js';
+import type { RowSpace } from './rowSpace.js';
+import { searchRows } from './searchRows.js';
+import type { UsualPrices } from './usualPrices.js';
+
+/** One division into rows while the objectives are gone through, and what is known of it. */
+export interface Candidate {
+  readonly space: RowSpace;
+  readonly look: QuickLook;
+  /** Under the objective at hand: no layout within the caps is below. */
+  least: number;
+  /** Whether the programme has been asked. */
+  asked: boolean;
+  root: Relaxation | undefined;
+  /** Whether the programme has been solved for its best prices. */
+  sharp: boolean;
+  /** A search for no more than this has gone as far as it can. */
+  given: number;
+  /** What asks for most boards, and how many; nothing where a search found that fewer will not do. */
+  proof: { readonly prices: UsualPrices | undefined; readonly boards: number };
+}
+
+/** What is to come to little, and what the objectives before it may come to. */
+export interface Aim {
+  readonly objective: number;
+  readonly caps: readonly Cap[];
+}
+
+/** A layout on one division into rows, and what it comes to by each objective. */
+export interface Layout {
+  readonly space: RowSpace;
+  readonly laid: LaidRows;
+  readonly values: readonly number[];
+}
+
+/** Steps for a first search: more than that are led by sharp prices. */
+export const STEPS_AT_FIRST = 3_000;
+const WORK = 30_000;
+
+export function candidateOf(space: RowSpace): Candidate {
+  const look = quickBound(space);
+  const proof = { prices: look.prices[0], boards: look.boards };
+  return { space, look, proof, least: 0, asked: false, root: undefined, sharp: false, given: -1 };
+}
+
+/** Begins with another objective. */
+export function turnTo(candidate: Candidate, objective: number): void {
+  const { space, look } = candidate;
+  candidate.least = space.least[objective] + Math.min(...space.objectives[objective].boards) * look.boards;
+  candidate.asked = false;
+  candidate.sharp = false;
+  candidate.given = -1;
+}
+
+/** The best of the layouts that prices lead to at once, within the caps and no more than `most`. */
+export function quickBetter(
+  { space, look, least }: Pick<Candidate, 'space' | 'look' | 'least'>,
+  { objective, caps }: Aim,
+  most: number,
+): Layout | undefined {
+  const boards = space.objectives.findIndex(({ name }) => name === 'boards');
+  const cap = caps.find((each) => each.objective === boards)?.most ?? (objective === boards ? most : Infinity);
+  let best: Layout | undefined;
+  for (const laid of quickLayouts(space, look, objective === boards ? undefined : objective, cap)) {
+    const values = valuesOf(space, laid);
+    if (values[objective] > Math.min(most, (best?.values[objective] ?? Infinity) - 1)) continue;
+    if (caps.every((each) => values[each.objective] <= each.most)) best = { space, laid, values };
+    if (best !== undefined && best.values[objective] <= least) break;
+  }
+  return best;
+}
+
+/** A layout that comes to no more than `most`, if one is found in so many steps. */
+export function layoutWithin(
+  candidate: Candidate,
+  aim: Aim,
+  most: number,
+  { round, steps }: { readonly round: number; readonly steps: Steps },
+): Layout | undefined {
+  const { space } = candidate;
+  if (candidate.least > most || candidate.given >= most) return undefined;
+  if (!candidate.asked) {
+    const priced = boundBelow(candidate, aim, most);
+    steps.left -= candidate.root?.work ?? 0;
+    if (candidate.least > most) return undefined;
+    const quick = quickBetter({ ...candidate, look: mixedWith(candidate, priced) }, aim, most);
+    if (quick !== undefined) return quick;
+  }
+  const allowed = { left: Math.min(round, steps.left) };
+  const before = allowed.left;
+  if (round > STEPS_AT_FIRST) sharpen(candidate, aim);
+  const answer = searchRows(space, { ...aim, most }, candidate.root as Relaxation, allowed);
+  steps.left -= before - allowed.left;
+  if (answer === 'none') candidate.least = most + 1;
+  // Where steps were left over, more of them would find no more.
+  if (answer === 'unknown' && allowed.left > 0 && candidate.sharp) candidate.given = most;
+  return typeof answer === 'string' ? undefined : { space, laid: answer, values: valuesOf(space, answer) };
+}
+
+/** The prices of the programme, alone and mixed with those known beforehand. */
+function mixedWith({ look }: Candidate, priced: UsualPrices): QuickLook {
+  const whole = Math.max(...priced.boards, 1);
+  const mixed = look.prices.map((each): UsualPrices => {
+    const most = Math.max(...each.boards);
+    return { kinds: each.kinds.map((value, kind) => value / most + priced.kinds[kind] / whole), boards: [2] };
+  });
+  return { ...look, prices: [priced, ...mixed] };
+}
+
+/** A long search is led by the best prices, and not only by those that were enough for a whole number. */
+function sharpen(candidate: Candidate, { objective, caps }: Aim): void {
+  if (candidate.sharp) return;
+  candidate.sharp = true;
+  candidate.root = relax(candidate.space, objective, caps);
+  solve(candidate.root, WORK, Infinity, 'best');
+}
+
+/** The best that the programme can say. */
+export function boundBelow(candidate: Candidate, { objective, caps }: Aim, enough: number): UsualPrices {
+  candidate.asked = true;
+  candidate.root = relax(candidate.space, objective, caps, candidate.root);
+  const { space, root } = candidate;
+  const { bound, arcs, least, kinds, boards } = solve(root, WORK, enough + 1e-3, 'whole');
+  // The same prices, with neighbouring rows kept apart two by two.
+  const apart = leastByPairs(space, space.sorts, (sort) => arcs[sort.group]);
+  const alone = space.groups.reduce((sum, { count }, at) => sum + count * least[at], 0);
+  const proven = apart === undefined ? bound : bound - alone + Math.max(alone, apart);
+  candidate.least = Math.max(candidate.least, Math.ceil(proven / PARTS));
+  if (space.objectives[objective].name === 'boards') {
+    // More boards than pieces: there are not enough of some stock.
+    if (candidate.least > root.mostBoards) candidate.least = Infinity;
+    const asked = caps.length === 0 ? provenBoards(space, { kinds, boards }) : 0;
+    if (asked > candidate.proof.boards) candidate.proof = { prices: { kinds, boards }, boards: asked };
+  }
+  return { kinds, boards };
+}
+
+/** What a layout comes to by each objective. */
+export function valuesOf({ objectives }: RowSpace, { paths, packed }: LaidRows): number[] {
+  return objectives.map(({ fixed, boards }, at) => {
+    const ofBoards = packed.reduce((sum, { stock }) => sum + boards[stock], 0);
+    return paths.reduce((sum, path) => sum + path.costs[at], fixed + ofBoards);
+  });
+}

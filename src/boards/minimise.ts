@@ -1,0 +1,74 @@
+import { type Aim, type Candidate, type Layout, layoutWithin, quickBetter, STEPS_AT_FIRST, turnTo } from './candidate.js';
+import type { Steps } from './packKinds.js';
+
+/** Steps for the next better layout, and where neither that nor a first look settled it. */
+const STEPS_OF_STEP = 40_000;
+const STEPS_OF_PROOF = 120_000;
+/** The least values that are asked for before what is found is bettered. */
+const FIRST_ASKED = 2;
+/** Beyond this no objective is asked for. */
+const MOST = 10_000;
+
+/** What an objective was brought down to. */
+export interface Minimised {
+  readonly found: Layout | undefined;
+  /** Whether it can be no less. */
+  readonly sure: boolean;
+  readonly least: number;
+}
+
+/** Brings an objective down over all divisions into rows, beginning with a layout that may be known. */
+export function minimise(candidates: readonly Candidate[], aim: Aim, known: Layout | undefined, steps: Steps): Minimised {
+  const { objective } = aim;
+  for (const each of candidates) turnTo(each, objective);
+  let found = quickest(candidates, aim, known);
+  const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
+  const isDone = (): boolean => found !== undefined && lowest() >= found.values[objective];
+  const ask = (most: number, round: number): Layout | undefined => {
+    for (const candidate of candidates) {
+      const laid = layoutWithin(candidate, aim, most, { round, steps });
+      if (laid !== undefined) return laid;
+    }
+    return undefined;
+  };
+  /** The least values first. */
+  const upwards = (round: number, times = Infinity): void => {
+    let most = lowest();
+    for (let asked = 0; asked < times && !isDone() && most < (found?.values[objective] ?? Infinity); asked++) {
+      if (steps.left <= 0 || most > MOST) return;
+      const laid = ask(most, round);
+      if (laid !== undefined) {
+        found = laid;
+        return;
+      }
+      most = Math.max(most + 1, lowest());
+    }
+  };
+  /** What is little better than the known one is easier to find than the best. */
+  const downwards = (round: number): void => {
+    while (found !== undefined && !isDone() && steps.left > 0) {
+      const better = ask(found.values[objective] - 1, round);
+      if (better === undefined) return;
+      found = better;
+    }
+  };
+  upwards(STEPS_AT_FIRST, FIRST_ASKED);
+  downwards(STEPS_AT_FIRST);
+  upwards(STEPS_AT_FIRST);
+  downwards(STEPS_OF_STEP);
+  upwards(STEPS_OF_PROOF);
+  const least = Math.min(lowest(), found?.values[objective] ?? Infinity);
+  return { found, sure: found === undefined ? lowest() === Infinity : isDone(), least };
+}
+
+/** A better layout than the known one, where a quick look at all rows finds one. */
+function quickest(candidates: readonly Candidate[], aim: Aim, known: Layout | undefined): Layout | undefined {
+  const { objective } = aim;
+  let best = known;
+  const lowest = Math.min(...candidates.map(({ least }) => least));
+  for (const candidate of candidates) {
+    if (best !== undefined && best.values[objective] <= lowest) break;
+    best = quickBetter(candidate, aim, (best?.values[objective] ?? Infinity) - 1) ?? best;
+  }
+  return best;
+}

@@ -19,8 +19,8 @@ export interface Candidate {
   root: Relaxation | undefined;
   /** Whether the programme has been solved for its best prices. */
   sharp: boolean;
-  /** A search for no more than this has gone as far as it can. */
-  given: number;
+  /** Searches that found nothing: for no more than so much, in so many steps. */
+  tried: { readonly most: number; readonly round: number }[];
   /** What asks for most boards, and how many; nothing where a search found that fewer will not do. */
   proof: { readonly prices: UsualPrices | undefined; readonly boards: number };
 }
@@ -45,7 +45,7 @@ const WORK = 30_000;
 export function candidateOf(space: RowSpace): Candidate {
   const look = quickBound(space);
   const proof = { prices: look.prices[0], boards: look.boards };
-  return { space, look, proof, least: 0, asked: false, root: undefined, sharp: false, given: -1 };
+  return { space, look, proof, least: 0, asked: false, root: undefined, sharp: false, tried: [] };
 }
 
 /** Begins with another objective. */
@@ -54,7 +54,7 @@ export function turnTo(candidate: Candidate, objective: number): void {
   candidate.least = space.least[objective] + Math.min(...space.objectives[objective].boards) * look.boards;
   candidate.asked = false;
   candidate.sharp = false;
-  candidate.given = -1;
+  candidate.tried = [];
 }
 
 /** The best of the layouts that prices lead to at once, within the caps and no more than `most`. */
@@ -83,7 +83,8 @@ export function layoutWithin(
   { round, steps }: { readonly round: number; readonly steps: Steps },
 ): Layout | undefined {
   const { space } = candidate;
-  if (candidate.least > most || candidate.given >= most) return undefined;
+  if (candidate.least > most) return undefined;
+  if (candidate.tried.some((before) => before.most >= most && before.round >= round)) return undefined;
   if (!candidate.asked) {
     const priced = boundBelow(candidate, aim, most);
     steps.left -= candidate.root?.work ?? 0;
@@ -97,8 +98,10 @@ export function layoutWithin(
   const answer = searchRows(space, { ...aim, most }, candidate.root as Relaxation, allowed);
   steps.left -= before - allowed.left;
   if (answer === 'none') candidate.least = most + 1;
-  // Where steps were left over, more of them would find no more.
-  if (answer === 'unknown' && allowed.left > 0 && candidate.sharp) candidate.given = most;
+  if (answer === 'unknown') {
+    // Where steps were left over, more of them would find no more.
+    candidate.tried.push({ most, round: allowed.left > 0 && candidate.sharp ? Infinity : round });
+  }
   return typeof answer === 'string' ? undefined : { space, laid: answer, values: valuesOf(space, answer) };
 }
 

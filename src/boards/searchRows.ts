@@ -16,7 +16,7 @@ import {
   standingOf,
   type WholePrices,
 } from './relaxation.js';
-import { cheapWaysWithin, leastBeyond, type RowPath } from './rowPath.js';
+import { cheapWaysWithin, isOpen, leastBeyond, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
 
 /** What is asked: whether rows can be laid so that an objective comes to no more than `most`, with others within their caps. */
@@ -51,7 +51,9 @@ const PLACINGS = 3;
  * Looks for rows row by row: a way to divide the next one is fixed, the programme tells what the rest can come to at best, and
  * only ways that may still lead to what is asked are tried, those that the programme uses first.
  */
-export function searchRows(space: RowSpace, question: Question, root: Relaxation, steps: Steps): LaidRows | 'none' | 'unknown' {
+export function searchRows(asked: RowSpace, question: Question, root: Relaxation, steps: Steps): LaidRows | 'none' | 'unknown' {
+  const turned = fromTheOtherSide(asked);
+  const space = turned ?? asked;
   const relaxation = relax(space, question.objective, question.caps, root);
   const area = space.problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf));
   const search: Search = {
@@ -64,7 +66,19 @@ export function searchRows(space: RowSpace, question: Question, root: Relaxation
     sure: true,
   };
   const found = lay(search, undefined);
-  return found ?? (search.sure ? 'none' : 'unknown');
+  if (found === undefined) return search.sure ? 'none' : 'unknown';
+  return turned === undefined ? found : { ...found, paths: [...found.paths].reverse() };
+}
+
+/** The same rows from the other side, where that begins with a row of a rarer sort and makes no other difference. */
+function fromTheOtherSide(space: RowSpace): RowSpace | undefined {
+  const { sorts, groups, set, alike } = space;
+  const last = sorts.length - 1;
+  if (alike === undefined || groups[sorts[last].group].count >= groups[sorts[0].group].count) return undefined;
+  const [conflicts] = set.conflicts;
+  const clash = (one: number, other: number): boolean => !isOpen(conflicts[one], other);
+  const isMutual = conflicts.every((_, one) => conflicts.every((_, other) => clash(one, other) === clash(other, one)));
+  return isMutual ? { ...space, sorts: [...sorts].reverse() } : undefined;
 }
 
 function lay(search: Search, blocked: Int32Array | undefined): LaidRows | undefined {

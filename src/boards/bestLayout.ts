@@ -124,12 +124,10 @@ function othersWithin(candidates: readonly Candidate[], caps: readonly Cap[]): L
     const joints = space.objectives.findIndex(({ name }) => name === 'joints');
     const boards = space.objectives.findIndex(({ name }) => name === 'boards');
     const most = caps.find(({ objective }) => objective === boards)?.most ?? Infinity;
-    for (const first of joints < 0 ? [undefined] : [undefined, joints]) {
-      for (const laid of quickLayouts(space, look, first, most)) {
-        if (found.length >= MOST_OTHERS) break;
-        const values = valuesOf(space, laid);
-        if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
-      }
+    for (const laid of quickLayouts(space, look, joints < 0 ? undefined : joints, most)) {
+      const values = valuesOf(space, laid);
+      if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
+      if (found.length >= MOST_OTHERS) return found;
     }
   }
   return found;

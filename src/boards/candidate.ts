@@ -3,10 +3,12 @@ import { leastByPairs } from './leastByPairs.js';
 import type { Steps } from './packKinds.js';
 import { provenBoards } from './provenBoards.js';
 import { type QuickLook, quickBound, quickLayouts } from './quickLook.js';
-import { type Cap, PARTS, type Relaxation, relax, solve } from './relaxation.js';
+import { type Cap, type Relaxation, relax } from './relaxation.js';
 import type { RowSpace } from './rowSpace.js';
 import { searchRows } from './searchRows.js';
+import { solve } from './solveRelaxation.js';
 import type { UsualPrices } from './usualPrices.js';
+import { PARTS } from './wholePrices.js';
 
 /** One division into rows while the objectives are gone through, and what is known of it. */
 export interface Candidate {

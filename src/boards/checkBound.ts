@@ -6,10 +6,11 @@ import { canBeStaggered } from './leastByPairs.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { provenBoards } from './provenBoards.js';
-import { relax, solve } from './relaxation.js';
+import { relax } from './relaxation.js';
 import { rowSets } from './rowSets.js';
 import { type RowSpace, rowSpace } from './rowSpace.js';
 import { searchRows } from './searchRows.js';
+import { solve } from './solveRelaxation.js';
 
 /** What {@link checkBound} takes. */
 export interface BoundCheck {

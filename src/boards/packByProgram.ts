@@ -1,6 +1,9 @@
+import { fixCut, goBack, mostUsedCut, standingOf } from './decisions.js';
 import { packInOrder } from './packInOrder.js';
 import { type BoardLimits, type KindsOnBoard, packKinds, type Steps } from './packKinds.js';
-import { type BoardCut, fixCut, goBack, mostUsedCut, PARTS, type Relaxation, solve, standingOf } from './relaxation.js';
+import type { BoardCut, Relaxation } from './relaxation.js';
+import { solve } from './solveRelaxation.js';
+import { PARTS } from './wholePrices.js';
 
 const WORK = 2000;
 const PLACINGS = 2000;

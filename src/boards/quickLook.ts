@@ -39,12 +39,13 @@ export function quickBound(space: RowSpace): QuickLook {
  * below, all pieces cut in order. `first`: an objective that counts before the prices.
  */
 export function* quickLayouts(space: RowSpace, look: QuickLook, first: number | undefined, most: number): Generator<LaidRows> {
-  for (const [at, prices] of look.prices.entries()) {
-    const costs = costsBy(space, prices, first);
-    const inTurn = cutInOrder(space, pathsInTurn(space, (sort) => costs[sort.group]) ?? [], most);
-    if (inTurn !== undefined) yield inTurn;
-    if (at >= MOST_SPREAD) continue;
-    for (const paths of spreadRows(space, costs)) {
+  const costs = look.prices.map((prices) => costsBy(space, prices, first));
+  for (const each of costs) {
+    const laid = cutInOrder(space, pathsInTurn(space, ({ group }) => each[group]) ?? [], most);
+    if (laid !== undefined) yield laid;
+  }
+  for (const each of costs.slice(0, MOST_SPREAD)) {
+    for (const paths of spreadRows(space, each)) {
       const laid = cutInOrder(space, paths, most);
       if (laid !== undefined) yield laid;
     }

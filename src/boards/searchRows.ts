@@ -1,23 +1,15 @@
+import { fixNext, goBack, standingOf } from './decisions.js';
 import { blockedBy } from './jointConflicts.js';
 import type { LaidRows } from './laidRows.js';
 import { leastByPairs } from './leastByPairs.js';
 import { isWithin, packByProgram } from './packByProgram.js';
 import { packInOrder } from './packInOrder.js';
 import { type BoardLimits, packKinds, type Shares, type Steps } from './packKinds.js';
-import {
-  type Cap,
-  fixNext,
-  goBack,
-  PARTS,
-  pathOf,
-  type Relaxation,
-  relax,
-  solve,
-  standingOf,
-  type WholePrices,
-} from './relaxation.js';
+import { type Cap, pathOf, type Relaxation, relax } from './relaxation.js';
 import { cheapWaysWithin, isOpen, leastBeyond, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
+import { solve } from './solveRelaxation.js';
+import { PARTS, type WholePrices } from './wholePrices.js';
 
 /** What is asked: whether rows can be laid so that an objective comes to no more than `most`, with others within their caps. */
 export interface Question {

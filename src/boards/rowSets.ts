@@ -36,7 +36,7 @@ export function rowSets(problem: PlacementProblem): RowSet[] {
   const layouts = wishesIn(problem).rows ? bothWays(problem, rows) : rows;
   const words = wordsFor(problem);
   const parted = setsOn(problem, layouts);
-  let laid = parted.filter(({ set }) => !set.rows.some(isParted) || keepApart(set, words));
+  let laid = parted.filter(({ set }) => !set.rows.some(isParted) || staysApart(set, words));
   if (laid.length < 1 && parted.length > 0) {
     const whole = setsOn({ ...problem, rules: { ...problem.rules, neck: 0 } }, layouts);
     laid = whole.map((each, at) => ({ ...each, set: partlyParted(each.set, parted[at].set.rows, words) }));
@@ -47,12 +47,19 @@ export function rowSets(problem: PlacementProblem): RowSet[] {
 
 const isParted = ({ runs }: PlacedRow): boolean => runs.some((run) => run.isParted);
 
+const staysApart = ({ rows, conflicts }: RowSet, words: number): boolean =>
+  keepApart(
+    rows.map(({ graph }) => graph),
+    conflicts,
+    words,
+  );
+
 /** With each row parted at its necks that can be, those before it being what they are. */
 function partlyParted(set: RowSet, parted: readonly PlacedRow[], words: number): RowSet {
   return parted.filter(isParted).reduce((before, row) => {
     const at = parted.indexOf(row);
     const after = { ...set, rows: before.rows.map((each, i) => (i === at ? row : each)) };
-    return keepApart(after, words) ? after : before;
+    return staysApart(after, words) ? after : before;
   }, set);
 }
 

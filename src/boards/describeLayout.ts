@@ -50,19 +50,24 @@ export function describeLayout(problem: PlacementProblem, laid: Laid): Described
   const boards = plans
     .map((plan, index) => describeBoard(mirroredOf(problem, laid, laid.boards[index]), laid.boards[index], plan, named[index]))
     .sort((a, b) => Number(a.id.slice(1)) - Number(b.id.slice(1)));
-  return {
-    pieces,
-    boards,
-    ...layoutCounts(
-      problem.stocks.map(({ board }) => board),
-      pieces,
-      boards,
-    ),
-    endJoints: order.reduce((sum, { ends }) => sum + ends[1].joints, 0),
-    rows: describeRows(problem, laid, numbers),
-    jointLength: jointLength(order),
-  };
+  return describeAll(problem, order, { pieces, boards, rows: describeRows(problem, laid, numbers) });
 }
+
+/** Pieces in the order of the plan, and what is to be counted of them. */
+export const describeAll = (
+  { stocks }: PlacementProblem,
+  order: readonly LaidPiece[],
+  told: Pick<Described, 'pieces' | 'boards' | 'rows'>,
+): Described => ({
+  ...told,
+  ...layoutCounts(
+    stocks.map(({ board }) => board),
+    told.pieces,
+    told.boards,
+  ),
+  endJoints: order.reduce((sum, { ends }) => sum + ends[1].joints, 0),
+  jointLength: jointLength(order),
+});
 
 /** A piece that is no rectangle is cut from the one about it: half a gap can make that a hair less than its place. */
 function asCut(wanted: WantedPiece, { box }: LaidPiece): WantedPiece {

@@ -8,8 +8,9 @@ import type { BoardLayout, Row } from './boardLayout.js';
 import { isBetter } from './measures.js';
 import { oldJointLines } from './oldJointLines.js';
 import { type JudgedLayout, judgedLayout, layBoards } from './placeBoards.js';
+import { placementProblem } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
-import { boundReason } from './reasons.js';
+import { allRows, boundReason, type RowsTried } from './reasons.js';
 
 /** A layout over another, and how far its joints keep from those beneath. */
 export interface ClearLayout {
@@ -58,7 +59,8 @@ export function layClear(
   });
   const [best] = ranked.sort((a, b) => (isBetter(a.order, b.order) ? -1 : isBetter(b.order, a.order) ? 1 : 0));
   const chosen = best ?? { layout: free, apart: leastApart(below.rows, free.rows) };
-  return { layout: withBoundOf(chosen.layout, free), lining, apart: chosen.apart === Infinity ? null : fromGrid(chosen.apart) };
+  const layout = withBoundOf(chosen.layout, free, allRows(placementProblem(over)));
+  return { layout, lining, apart: chosen.apart === Infinity ? null : fromGrid(chosen.apart) };
 }
 
 /** Of the numbers by which a preference judges, the last few: lengths, cuts and stagger matter less than how far apart the joints are. */
@@ -145,7 +147,7 @@ function leastApart(below: readonly Row[], above: readonly Row[]): number {
 }
 
 /** What no second layer can be below, clear of the first or not. */
-function withBoundOf(layout: BoardLayout, free: BoardLayout): BoardLayout {
+function withBoundOf(layout: BoardLayout, free: BoardLayout, rows: RowsTried): BoardLayout {
   const bound = Math.min(free.bound, layout.boardsBought);
   const more = layout.boardsBought - free.boardsBought;
   return {
@@ -158,7 +160,7 @@ function withBoundOf(layout: BoardLayout, free: BoardLayout): BoardLayout {
     reasons: [
       ...layout.reasons.slice(0, -1),
       ...(more > 0 ? [`To keep clear of the joints beneath takes ${more} more.`] : []),
-      boundReason(layout.boardsBought, bound),
+      boundReason(layout.boardsBought, bound, rows),
     ],
   };
 }

@@ -11,6 +11,8 @@ export interface PlacementRules {
   readonly preferredPieceLength: number;
   readonly pieceSupports: number;
   readonly pieceMass: number | null;
+  /** A piece with a narrower neck snaps. */
+  readonly neck: number;
   readonly rowWidth: number;
   readonly preferredRowWidth: number;
   readonly wallGap: { readonly nominal: number; readonly least: number; readonly greatest: number };
@@ -49,6 +51,7 @@ export function placementRules(set: RuleSet): PlacementRules {
     preferredPieceLength: grid('piece.preferredLength'),
     pieceSupports: numberOf(set, 'piece.minimumSupports'),
     pieceMass: mass,
+    neck: grid('piece.minimumNeck'),
     rowWidth: grid('row.minimumWidth'),
     preferredRowWidth: grid('row.preferredWidth'),
     wallGap,

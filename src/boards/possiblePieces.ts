@@ -15,6 +15,8 @@ export interface Run {
    * The shortest first.
    */
   readonly starting: readonly (readonly (readonly number[])[])[];
+  /** Pieces with a neck are not among them: it is divided there. */
+  readonly isParted?: true;
 }
 
 /** Where a run ends or may be divided: in the middle of the row, and at its two edges where a joint would be raked. */

@@ -2,6 +2,7 @@ import type { Laid } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
 import { boughtOf } from './searchAtHand.js';
+import { isBare } from './standing.js';
 
 /** Why the number of boards is what it is, in words. */
 export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number, why?: string): string[] {
@@ -23,17 +24,27 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number,
   if (large === boards && large > 1 && atHand === 0)
     reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
   else if (why !== undefined && byArea !== boards) reasons.push(why);
+  const rows = allRows(problem);
   if (bound < boards && mayTakeMore.has(problem.prefer))
-    reasons.push(`No layout takes fewer than ${bound}; what is preferred here may take more.`);
-  else reasons.push(boundReason(boards, bound));
+    reasons.push(`No layout${on(rows)} takes fewer than ${bound}; what is preferred here may take more.`);
+  else reasons.push(boundReason(boards, bound, rows));
   return reasons;
 }
 
 /** Preferences that look at other things before boards. */
 const mayTakeMore: ReadonlySet<Preference> = new Set(['tradesperson', 'joints', 'certainty', 'cost', 'estimator']);
 
+/** Whether all divisions into rows that an answer may need were looked at, or some. */
+export type RowsTried = 'all rows' | 'some rows';
+
+/** All are where the ceiling is a plain rectangle with nothing up yet. */
+export const allRows = ({ parts: [part, ...others] }: PlacementProblem): RowsTried =>
+  others.length === 0 && part.clear === undefined && isBare(part.standing) ? 'all rows' : 'some rows';
+
+const on = (rows: RowsTried): string => (rows === 'all rows' ? '' : ' on the divisions into rows that were tried');
+
 /** Whether fewer boards might do. */
-export const boundReason = (boards: number, bound: number): string =>
+export const boundReason = (boards: number, bound: number, rows: RowsTried): string =>
   bound === boards
-    ? `No layout under these rules takes fewer than ${bound}.`
-    : `At least ${bound} are needed; whether ${bound} would do is not known.`;
+    ? `No layout under these rules${on(rows)} takes fewer than ${bound}.`
+    : `At least ${bound} are needed${on(rows)}; whether ${bound} would do is not known.`;

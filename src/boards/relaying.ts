@@ -142,7 +142,7 @@ function withBoundOf(
       ...(costBound !== undefined && { costBound }),
       proven: bound === value.boardsBought,
       piecesProven: false,
-      reasons: [`${value.boardsBought} boards are not cut into yet.`, boundReason(value.boardsBought, bound)],
+      reasons: [`${value.boardsBought} boards are not cut into yet.`, boundReason(value.boardsBought, bound, 'some rows')],
     },
   };
 }

@@ -1,5 +1,6 @@
 import { extentOf } from '../survey/outline.js';
-import { type JointConflicts, jointConflicts } from './jointConflicts.js';
+import { type JointConflicts, jointConflicts, wordsFor } from './jointConflicts.js';
+import { keepApart } from './keepApart.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { reachesAcross } from './plainRun.js';
 import type { Run } from './possiblePieces.js';
@@ -27,9 +28,48 @@ export interface RowSet {
 
 /**
  * Every way to divide the room into rows that an answer may need. Rows that can be divided alike share one network. Of divisions
- * that leave slivers, parts of a row narrower than a row may be, only those with fewest are kept.
+ * that leave slivers, parts of a row narrower than a row may be, only those with fewest are kept. Rows are parted at necks; where on
+ * no division they could then keep their joints apart, as many of them as can.
  */
 export function rowSets(problem: PlacementProblem): RowSet[] {
+  const rows = undominatedRows(problem, rowLayouts(problem));
+  const layouts = wishesIn(problem).rows ? bothWays(problem, rows) : rows;
+  const words = wordsFor(problem);
+  const parted = setsOn(problem, layouts);
+  let laid = parted.filter(({ set }) => !set.rows.some(isParted) || staysApart(set, words));
+  if (laid.length < 1 && parted.length > 0) {
+    const whole = setsOn({ ...problem, rules: { ...problem.rules, neck: 0 } }, layouts);
+    laid = whole.map((each, at) => ({ ...each, set: partlyParted(each.set, parted[at].set.rows, words) }));
+  }
+  const fewest = Math.min(...laid.map(({ slivers }) => slivers));
+  return laid.filter(({ slivers }) => slivers === fewest).map(({ set }) => set);
+}
+
+const isParted = ({ runs }: PlacedRow): boolean => runs.some((run) => run.isParted);
+
+const staysApart = ({ rows, conflicts }: RowSet, words: number): boolean =>
+  keepApart(
+    rows.map(({ graph }) => graph),
+    conflicts,
+    words,
+  );
+
+/** With each row parted at its necks that can be, those before it being what they are. */
+function partlyParted(set: RowSet, parted: readonly PlacedRow[], words: number): RowSet {
+  return parted.filter(isParted).reduce((before, row) => {
+    const at = parted.indexOf(row);
+    const after = { ...set, rows: before.rows.map((each, i) => (i === at ? row : each)) };
+    return staysApart(after, words) ? after : before;
+  }, set);
+}
+
+interface Divided {
+  readonly set: RowSet;
+  readonly slivers: number;
+}
+
+/** All ways to divide the rows of each division into pieces; without divisions that have a row for which there is none. */
+function setsOn(problem: PlacementProblem, layouts: readonly RowLayout[]): Divided[] {
   const rows = new Map<string, Found>();
   const graphs = new Map<string, RowGraph>();
   const conflicts = new Map<string, JointConflicts>();
@@ -47,8 +87,7 @@ export function rowSets(problem: PlacementProblem): RowSet[] {
     conflicts.set(key, known);
     return known;
   };
-  const layouts = undominatedRows(problem, rowLayouts(problem));
-  const sets = (wishesIn(problem).rows ? bothWays(problem, layouts) : layouts).map((layout) => {
+  const sets = layouts.map((layout): Divided => {
     const its = layout.bands.map(found);
     return {
       slivers: its.reduce((sum, { slivers }) => sum + slivers, 0),
@@ -59,9 +98,7 @@ export function rowSets(problem: PlacementProblem): RowSet[] {
       },
     };
   });
-  const laid = sets.filter(({ set }) => set.rows.every(({ graph }) => isDivided(graph)));
-  const fewest = Math.min(...laid.map(({ slivers }) => slivers));
-  return laid.filter(({ slivers }) => slivers === fewest).map(({ set }) => set);
+  return sets.filter(({ set }) => set.rows.every(({ graph }) => isDivided(graph)));
 }
 
 /** Each division of a plain rectangle from its other side too, where it matters what the rows lie beside. */

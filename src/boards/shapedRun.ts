@@ -6,6 +6,7 @@ import { againstStanding, LEAST_LEFT } from './againstStanding.js';
 import { beside } from './beside.js';
 import { isRaked, type JointLine, jointLine } from './jointLine.js';
 import type { Ring } from './overlayRings.js';
+import { partedAtNecks } from './partedAtNecks.js';
 import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { isBetween, isBeyondLast } from './plainRun.js';
@@ -68,8 +69,22 @@ export function shapedRun(problem: PlacementProblem, part: Part, band: Band, sha
       pieces.push(...(found as PossiblePiece[]));
     }
   }
-  return { places, rings, pieces, starting };
+  const between = (from: number, to: number): Shape[] => shapesOf(cutOut(rings, inside[from - 1], inside[to - 1], band));
+  return partedAtNecks(problem, { part, shape, inside, between }, { places, rings, pieces, starting });
 }
+
+/** What lies beyond one line and before another. */
+function cutOut(
+  rings: readonly Ring[],
+  after: DividingLine | undefined,
+  before: DividingLine | undefined,
+  band: Band,
+): readonly Ring[] {
+  const beyond = after === undefined ? rings : beside(rings, ...turnedRound(endsOf(after, band))).rings;
+  return before === undefined ? beyond : beside(beyond, ...endsOf(before, band)).rings;
+}
+
+const turnedRound = ([low, high]: readonly [Point, Point]): readonly [Point, Point] => [high, low];
 
 /** The joists on which a joint may run: with timber all along it, and not meeting the one before. */
 function linesIn(
@@ -103,9 +118,8 @@ function cellsOf(rings: readonly Ring[], inside: readonly DividingLine[], band: 
   let rest = rings;
   const cells: Cell[][] = [];
   inside.forEach((line, k) => {
-    const [low, high] = endsOf(line, band);
-    cells.push(cellsIn(beside(rest, low, high).rings, inside[k - 1], line, band));
-    rest = beside(rest, high, low).rings;
+    cells.push(cellsIn(cutOut(rest, undefined, line, band), inside[k - 1], line, band));
+    rest = cutOut(rest, line, undefined, band);
   });
   return [...cells, cellsIn(rest, inside[inside.length - 1], undefined, band)];
 }

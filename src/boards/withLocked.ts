@@ -4,12 +4,10 @@ import type { Point } from '../survey/point.js';
 import { sidesOf } from '../survey/traceRings.js';
 import type { Piece } from './boardLayout.js';
 import type { Place } from './cutsOfBoard.js';
-import { type Described, describePiece, inPlanOrder, rowNumbers } from './describeLayout.js';
-import { jointLength } from './jointLength.js';
+import { type Described, describeAll, describePiece, inPlanOrder, rowNumbers } from './describeLayout.js';
 import { isRaked } from './jointLine.js';
 import type { Laid } from './laid.js';
 import { buttOn, type LaidEnd, type LaidPiece, laidPieces, type Span } from './laidPieces.js';
-import { layoutCounts } from './layoutCounts.js';
 import { lockedBoards } from './lockedBoards.js';
 import { onGrid } from './lockedPieces.js';
 import { named, placeKey } from './pieceNames.js';
@@ -44,18 +42,7 @@ export function withLocked(problem: PlacementProblem, laid: Laid, described: Des
     order.map((each) => pieceOf.get(each) as Piece),
     known,
   );
-  return {
-    pieces,
-    boards,
-    ...layoutCounts(
-      problem.stocks.map(({ board }) => board),
-      pieces,
-      boards,
-    ),
-    endJoints: order.reduce((sum, { ends }) => sum + ends[1].joints, 0),
-    rows: described.rows,
-    jointLength: jointLength(order),
-  };
+  return describeAll(problem, order, { pieces, boards, rows: described.rows });
 }
 
 interface Locked {

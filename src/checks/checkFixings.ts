@@ -56,8 +56,9 @@ const requestSchema: z.ZodMiniType<FixingsCheck> = z.strictObject({
  * over the spacing, no line left out, none where no screw may go. Shares no code with the placing of screws.
  *
  * An edge counts as bound where the layout says so; else both long edges of a piece as wide as its board. Of a narrower piece one
- * edge at least is cut; where nothing says which, a screw too near for a cut edge is a warning. Where narrow timber cannot give a butt joint both edge distances, screws that break
- * one of them are a warning. The closer spacings at ends and walls have their own level.
+ * edge at least is cut; where nothing says which, a screw too near for a cut edge is a warning. Where narrow timber cannot give a butt
+ * joint both edge distances, screws that break one of them are a warning. The joint between joists that stand side by side is an edge of
+ * either. The closer spacings at ends and walls have their own level.
  *
  * @param request - plan coordinates in mm; `joists` in any of their forms; `fixings` as positions, or as they were returned
  * @returns findings in order of severity; screws that keep the rules that must hold give no `error`

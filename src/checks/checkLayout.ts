@@ -19,6 +19,7 @@ import { cutting } from './cutting.js';
 import { layoutSchema } from './layoutSchema.js';
 import type { LayoutToCheck } from './layoutToCheck.js';
 import { nearby } from './nearby.js';
+import { necks } from './necks.js';
 import { overhangs } from './overhangs.js';
 import { overlaps } from './overlaps.js';
 import { rowsOfParts } from './rowsOfParts.js';
@@ -55,9 +56,9 @@ const requestSchema: z.ZodMiniType<LayoutCheck> = z.strictObject({
  * else it says of itself is checked where it is present. Shares no code with the placement.
  *
  * Looked for: parts not covered, pieces over each other, beyond the walls, across the border of a zone or over openings; board
- * ends and the timber under them, at the worst place of each; stagger; pieces and rows that are too small; pieces on one joist;
- * boards that cannot give their pieces; stock; long way along the joists; bays and overhangs; old joints, openings and hatch
- * corners; weight; claims.
+ * ends and the timber under them, at the worst place of each; stagger; pieces and rows that are too small; necks that would snap;
+ * pieces on one joist; boards that cannot give their pieces; stock; long way along the joists; bays and overhangs; old joints,
+ * openings and hatch corners; weight; claims.
  *
  * Rooms, openings and pieces may be of any simple outline, joists may begin and end anywhere and run askew; a row runs along the
  * axis that its joists cross, zone by zone. Butt joints of neighbouring rows are compared where boards meet along the row edge all
@@ -107,6 +108,7 @@ export function layoutFindings(request: Omit<LayoutCheck, 'rules'> & { readonly 
       ...bearings(ceiling, structure),
       ...staggers(ceiling, structure),
       ...sizes(ceiling, structure),
+      ...necks(ceiling),
     ]),
     ...cutting(work, boards),
     ...claims(work, parts, boards),

@@ -10,7 +10,7 @@ import { geometry } from './place.js';
 import type { GridPoint } from './solid.js';
 import type { PieceShape } from './structure.js';
 
-/** The timber that a screw is in, if any, and how far from its middle. */
+/** The timber that a screw is in, if any, and how far from its middle: positive towards greater coordinates. */
 export interface ScrewTimber {
   readonly timber?: Timber;
   readonly offset?: number;
@@ -35,8 +35,8 @@ export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber 
       const offset = offsetFrom(timber, fixing);
       return offset === undefined ? [] : [{ timber, offset }];
     })
-    .sort((a, b) => a.offset - a.timber.half - b.offset + b.timber.half);
-  const inside = near.filter(({ timber, offset }) => offset <= timber.half);
+    .sort((a, b) => Math.abs(a.offset) - a.timber.half - Math.abs(b.offset) + b.timber.half);
+  const inside = near.filter(({ timber, offset }) => Math.abs(offset) <= timber.half);
   const found = inside.find(({ timber }) => isNamed(timber.joist, claimed)) ?? inside[0];
   const what = `a screw at ${fixing.x}, ${fixing.y} in`;
   if (found === undefined) {
@@ -53,7 +53,7 @@ export function screwTimber(fixing: FixingToCheck, job: FixingJob): ScrewTimber 
 /** How far a screw is from the middle of a timber; nothing where it lies past the timber's ends. */
 function offsetFrom({ frame, support }: Timber, { x, y }: FixingToCheck): number | undefined {
   const { u, v } = frame.into({ x: toGrid(x), y: toGrid(y) });
-  return v < support.low || v > support.high ? undefined : Math.abs(u - support.centre(v));
+  return v < support.low || v > support.high ? undefined : u - support.centre(v);
 }
 
 function offTimber(
@@ -70,7 +70,7 @@ function offTimber(
   const { timber, offset } = missed;
   return finding('fixing-off-timber', 'error', {
     where: whereOf(fixing, timber.joist.id),
-    value: fromGrid(offset),
+    value: fromGrid(Math.abs(offset)),
     limit: fromGrid(Math.max(0, timber.half - (edge?.steps ?? 0))),
     unit: 'mm',
     source,
@@ -100,6 +100,7 @@ export function isNarrow(
   });
 }
 
+/** Joists side by side are each split by a screw too near the joint between them, as by one too near their other edges. */
 export function nearTimberEdge(
   at: GridPoint,
   fixing: FixingToCheck,
@@ -108,16 +109,20 @@ export function nearTimberEdge(
   job: FixingJob,
 ): Finding[] {
   const edge = job.rule('fixing.timberEdgeDistance');
-  if (edge === undefined || timber === undefined || offset === undefined || timber.half - offset >= edge.steps - HAIR) return [];
+  if (edge === undefined || timber === undefined || offset === undefined) return [];
+  const toEdge = timber.half - Math.abs(offset);
+  const toSeam = Math.min(...(timber.joist.seams ?? []).map((seam) => Math.abs(offset - toGrid(seam))));
+  const away = Math.min(toEdge, toSeam);
+  if (away >= edge.steps - HAIR) return [];
   const severity: Severity = piece && isNarrow(at, piece, timber, job) ? 'warning' : 'error';
   return [
     finding('fixing-edge', severity, {
       where: whereOf(fixing, timber.joist.id),
-      value: fromGrid(timber.half - offset),
+      value: fromGrid(away),
       limit: fromGrid(edge.steps),
       unit: 'mm',
       source: edge.rule.source,
-      sentence: 'screw-near-timber-edge',
+      sentence: toSeam < toEdge ? 'screw-near-seam' : 'screw-near-timber-edge',
       words: wordsAt(fixing),
     }),
   ];

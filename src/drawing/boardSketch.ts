@@ -143,7 +143,7 @@ function offcutSvg(box: Box, size: string): string[] {
     { x: box.left, y: box.bottom },
   ];
   const label = fitted([[{ text: size, height: SMALL }]], box);
-  return [strokes(hatch(ring), FINE), ...label.map((each) => labelSvg({ ...each, clear: true }))];
+  return [strokes(hatch([ring]), FINE), ...label.map((each) => labelSvg({ ...each, clear: true }))];
 }
 
 function pieceSvg(piece: Piece, box: Box, subject: Subject, ring?: readonly PaperPoint[]): string {

@@ -1,12 +1,14 @@
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { problem, refuse } from '../survey/inputError.js';
+import { bareInk, bareLabels, bareParts } from './bareParts.js';
 import { boardsInk } from './boardsInk.js';
 import { fittingSheets, MARGIN } from './chooseSheet.js';
 import { hatch, zoneOutline } from './hatch.js';
 import { type DrawingLayer, type Ink, inkOn, LAYERS } from './ink.js';
 import { joistsInk } from './joistsInk.js';
 import { type Box, blankSvg, boxOf, grown, labelSvg } from './label.js';
+import { leaderSvg, withLeaders } from './leaders.js';
 import { LETTERS, shortened, textWidth } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { MANY } from './notes.js';
@@ -115,15 +117,24 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
   const edges = boardEdges(subject, sheet);
   const marks = screws.map(({ x, y }) => grown({ left: x, right: x, top: y, bottom: y }, 0.5));
   const zones = zoneLabels(subject, sheet, [...taken, ...marks, ...edges]);
-  const pieces = letteredPieces(subject, sheet, seen, [...taken, ...zones.map(({ box }) => box)]);
+  const bare = bareParts(subject);
+  const bareNames = bareLabels(bare, subject, sheet, [...taken, ...zones.map(({ box }) => box)]);
+  const named = [...taken, ...zones.map(({ box }) => box), ...bareNames.map(boxOf)];
+  const pieces = withLeaders(letteredPieces(subject, sheet, seen, named), subject, sheet, seen, named);
   const panel = { subject, facts: factsOf(paper, scale, view, options), shown, noFix: noFix.length > 0 };
   const ink: Ink[] = [
     ...roomInk(subject, sheet),
-    ...inkOn('no-fix', [strokes(noFix.flatMap(hatch), { 'stroke-width': WIDTH.narrow })]),
+    ...inkOn('no-fix', [
+      strokes(
+        noFix.flatMap((zone) => hatch([zone])),
+        { 'stroke-width': WIDTH.narrow },
+      ),
+    ]),
     ...inkOn('old-joint', oldJoints(subject, sheet)),
     ...joistsInk(subject, sheet),
     ...boardsInk(subject, sheet),
     ...openingsInk(openings, sheet),
+    ...bareInk(bare, sheet),
     ...zonesInk(subject, zones, sheet),
     ...screwsInk(screws, scale),
     ...inkOn(
@@ -141,9 +152,11 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
         ...walls.flatMap(({ label }) => label ?? []),
         ...names,
         ...zones.map(({ label }) => label),
+        ...bareNames,
         ...pieces.flatMap(({ labels }) => labels),
       ].map(labelSvg),
     ),
+    ...inkOn('text', pieces.flatMap(leaderSvg)),
     ...(shown.includes('text')
       ? inkOn('clear', [...zones.map(({ box }) => box), ...pieces.flatMap(({ blanks }) => blanks)].map(blankSvg))
       : []),
@@ -156,9 +169,15 @@ function drawOn(sheet: Sheet, subject: Subject, shown: readonly DrawingLayer[], 
   };
 }
 
-/** Every piece has its number, and the few that have no more than that are listed on the sheet. */
+/** A piece no wider than this has no room for its number at any scale, mm; its number stands beside it. */
+const SLIVER = 100;
+
+/** Every piece has its number, slivers beside them, and the few that have no more than that are listed on the sheet. */
 const isLegible = (pieces: readonly LetteredPiece[]): boolean =>
-  pieces.every(({ labels }) => labels.length > 0) && pieces.filter(({ full }) => !full).length <= MANY;
+  pieces.every(
+    ({ labels, leader, piece }) =>
+      labels.length > 0 && (leader === undefined || Math.min(piece.width, piece.cutLength) <= SLIVER),
+  ) && pieces.filter(({ full }) => !full).length <= MANY;
 
 const oldJoints = ({ plan }: Subject, sheet: Sheet): string[] =>
   plan.job.lining.flatMap(({ joints = [] }) =>

@@ -1,3 +1,4 @@
+import { bareParts } from './bareParts.js';
 import { type Block, LEADING, paragraph, stacked } from './block.js';
 import { cutEdges } from './boardsInk.js';
 import { doubleArrow } from './doubleArrow.js';
@@ -41,6 +42,7 @@ export function legend(subject: Subject, width: number, shown: readonly DrawingL
     has('opening') && (plan.room.openings ?? []).length > 0 && openingEntry,
     has('zone') && subject.zones.some(({ bounds }) => bounds.some(({ isWall }) => !isWall)) && zoneEntry,
     has('zone') && subject.zones.length > 0 && zoneJoistsEntry,
+    has('zone') && bareParts(subject).length > 0 && bareEntry,
     has('no-fix') && noFix && noFixEntry,
     has('old-joint') && plan.job.lining.some(({ joints }) => (joints ?? []).length > 0) && oldJointEntry,
   ];
@@ -116,6 +118,19 @@ const openingEntry: Entry = {
     rect(x + 2.5, y - 1.4, 6, 2.8, { ...wide, fill: '#fff' }),
     line({ x: x + 2.5, y: y - 1.4 }, { x: x + 8.5, y: y + 1.4 }, narrow),
     line({ x: x + 2.5, y: y + 1.4 }, { x: x + 8.5, y: y - 1.4 }, narrow),
+  ],
+};
+
+const bareEntry: Entry = {
+  words: 'legend.bare',
+  sample: (x, y) => [
+    strokes(
+      [0, 1].map((i) => [
+        { x: x + 1.5 + i * 5.6, y: y - 1.3 },
+        { x: x + 4.1 + i * 5.6, y: y + 1.3 },
+      ]),
+      narrow,
+    ),
   ],
 };
 

@@ -19,10 +19,12 @@ export interface LetteredPiece {
   readonly blanks: readonly Box[];
   /** Number, size and board all found a place clear of screws and openings. */
   readonly full: boolean;
+  /** From its number to the piece, where that has no room for it. */
+  readonly leader?: { readonly from: PaperPoint; readonly to: PaperPoint };
 }
 
 /** A text stays this far from openings and their names, mm on paper. */
-const FROM_OPENING = 2.4;
+export const FROM_OPENING = 2.4;
 /** In this order: all of it or only a part, this far from the edges of the piece, mm on paper; a sliver has no room but among its ticks. */
 const ATTEMPTS = [
   { margin: 1.6, full: true },
@@ -30,7 +32,7 @@ const ATTEMPTS = [
   { margin: 0.4, full: false },
 ] as const;
 /** A piece's number and a board's are cut to this width, mm on paper. */
-const WIDEST = 24;
+export const WIDEST = 24;
 
 type Obstacles = Pick<Scene, 'screws' | 'hindering' | 'joists'>;
 
@@ -109,7 +111,7 @@ function lettering(piece: Piece, subject: Subject, sheet: Sheet): Way[] {
 }
 
 /** What is left blank for a text: joists that it touches are left out over their whole width. */
-function blankOf(label: Label, joists: readonly Box[], upward: boolean): Box {
+export function blankOf(label: Label, joists: readonly Box[], upward: boolean): Box {
   const own = grown(boxOf(label), CLEAR);
   const met = [own, ...joists.filter((joist) => overlap(joist, own)).map((joist) => grown(joist, 0.2))];
   return upward

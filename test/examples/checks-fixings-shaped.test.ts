@@ -1,5 +1,6 @@
-import { checkFixings, type Finding, type FixingToCheck } from 'soffitwright';
+import { checkFixings, type Finding, type FixingToCheck, ruleSets, ruleValue } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
+import { changed, x } from '../generators/hurting.js';
 import type { CheckByHand } from '../generators/layoutsByHand.js';
 import { screwsOn } from '../generators/screwsOn.js';
 import {
@@ -123,12 +124,51 @@ const HURTS: readonly {
     finds: { code: 'fixing-gap', piece: '1.2', joist: 'J4+J5' },
   },
   {
+    name: 'a board over a doubled joist screwed between the two',
+    room: doubledRoom,
+    // Between them at 1601.
+    hurt: (screws) => screws.map((screw) => (screw.piece === '3.1' && screw.joist === 'J5' ? { ...screw, x: 1603 } : screw)),
+    finds: { code: 'fixing-edge', piece: '3.1', joist: 'J4+J5' },
+  },
+  {
+    name: 'the second board of a joint beside the middle of a doubled joist, screwed where the two meet',
+    room: () => changed(doubledRoom(), { '1.1': x(1599.5, 1588.5), '1.2': x(1602.5, 1591.5) }),
+    // 13.5 from the end of the board, and 4 beyond 1601.
+    hurt: (screws) => screws.map((screw) => (screw.piece === '1.2' && screw.joist === 'J5' ? { ...screw, x: 1605 } : screw)),
+    finds: { code: 'fixing-edge', piece: '1.2', joist: 'J4+J5' },
+  },
+  {
     name: 'a row of the second ceiling screwed to the joists of the first',
     room: beamRoom,
     hurt: (screws) => screws.map((screw) => (screw.piece === '5.1' ? { ...screw, x: screw.x, y: screw.y + 190 } : screw)),
     finds: { code: 'fixing-off-timber', piece: '5.1' },
   },
 ];
+
+describe('the joint between two joists side by side', () => {
+  const beside = (away: number): Finding[] => {
+    const room = doubledRoom();
+    const screws = screwsIn(room).map((screw) =>
+      screw.piece === '3.1' && screw.joist === 'J5' ? { ...screw, x: 1601 + away } : screw,
+    );
+    return check(room, screws).filter(({ severity }) => severity === 'error');
+  };
+
+  it('takes no screw nearer than the edge of a timber does, on either side of it', () => {
+    const limit = ruleValue(ruleSets.uk, 'fixing.timberEdgeDistance').value as number;
+    for (const side of [1, -1]) {
+      expect(told(beside(side * limit))).toBe('');
+      const [found] = beside(side * (limit - 1));
+      expect(found).toMatchObject({ code: 'fixing-edge', value: limit - 1, limit, where: { joist: 'J4+J5' } });
+      expect(found.message).toContain('joint between the joists of J4+J5');
+    }
+  });
+
+  it('takes none where a joint of boards lies beside it, each board on a joist of its own', () => {
+    const room = changed(doubledRoom(), { '1.1': x(1599.5, 1588.5), '1.2': x(1602.5, 1591.5) });
+    expect(told(check(room, screwsIn(room)).filter(({ severity }) => severity === 'error'))).toBe('');
+  });
+});
 
 describe('screws that are wrong in rooms that are no rectangles', () => {
   for (const { name, room, hurt, finds } of HURTS) {

@@ -1,9 +1,9 @@
-import { checkLayout, type Finding, joistsFromPositions } from 'soffitwright';
+import { checkLayout, type Finding, joistsFromPositions, type Point } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { cutRows } from '../generators/cutRows.js';
 import { PLAIN_DAMAGE, SHAPED_DAMAGE } from '../generators/damage.js';
-import type { Damage } from '../generators/hurting.js';
-import { cornerRoom, hatchRoom, leaningRoom, plainRoom } from '../generators/layoutsByHand.js';
+import { changed, type Damage, hole } from '../generators/hurting.js';
+import { block, type CheckByHand, cornerRoom, hatchRoom, leaningRoom, plainRoom } from '../generators/layoutsByHand.js';
 import { POLYGON_DAMAGE } from '../generators/polygonDamage.js';
 import { SHAPED_ROOMS } from '../generators/shapedRooms.js';
 import { TURNS, turnedAbout } from '../generators/turnedAbout.js';
@@ -79,6 +79,34 @@ describe('a damage says the same however the plan is turned', () => {
       }
     });
   }
+});
+
+describe('a neck', () => {
+  const necks = (check: CheckByHand) => checkLayout(check).filter(({ code }) => code === 'piece-neck-narrow');
+  const cut = (...holes: Point[][]): CheckByHand => changed(hatchRoom(), { '2.2': hole(...holes) });
+
+  it('is none where the wider side of a hole is wide enough, nor where a hole is for a light', () => {
+    expect(necks(cut(block(2450, 2800, 1500, 2105)))).toEqual([]);
+    const check = cut(block(2450, 2800, 1500, 2110));
+    const light = { kind: 'light' as const, outline: block(2450, 2800, 1500, 2110) };
+    expect(necks({ ...check, room: { ...check.room, openings: [light] } })).toEqual([]);
+  });
+
+  it('is none beside a lip of no more than 100, nor in what tapers', () => {
+    // Piece 2.2 ends at 3595.
+    expect(necks(cut(block(3200, 3495, 1500, 2110)))).toEqual([]);
+    expect(necks(cut(block(3200, 3494, 1500, 2110)))).toHaveLength(1);
+    const taper = changed(plainRoom(), {
+      '2.2': (piece) => ({ ...piece, outline: [...block(1626.5, 3595, 1205, 2405).slice(0, 3), { x: 1626.5, y: 1305 }] }),
+    });
+    expect(necks(taper)).toEqual([]);
+  });
+
+  it('is as narrow as the rules say', () => {
+    const check = cut(block(2450, 2800, 1500, 2110));
+    expect(necks({ ...check, rules: { 'piece.minimumNeck': 295 } })).toEqual([]);
+    expect(necks({ ...check, rules: { 'piece.minimumNeck': 296 } })).toHaveLength(1);
+  });
 });
 
 describe('boards on either side of the tip of a wall', () => {

@@ -173,7 +173,7 @@ describe('a hatch', () => {
       { x: 20, y: 20 },
       { x: 0, y: 20 },
     ];
-    const lines = hatch(square);
+    const lines = hatch([square]);
     // The diagonal is 28.28 mm long and the lines are 2 mm apart.
     expect(lines).toHaveLength(14);
     for (const [a, b] of lines) for (const { x, y } of [a, b]) expect(Math.min(x, y, 20 - x, 20 - y)).toBeGreaterThan(-1e-9);
@@ -188,7 +188,7 @@ describe('a hatch', () => {
       { x: 5, y: 20 },
       { x: 0, y: 20 },
     ];
-    for (const [a, b] of hatch(angle)) {
+    for (const [a, b] of hatch([angle])) {
       const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
       expect(middle.x <= 5 || middle.y <= 5).toBe(true);
     }

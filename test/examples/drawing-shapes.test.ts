@@ -1,4 +1,4 @@
-import type { CeilingPlan, Piece, Point } from 'soffitwright';
+import { type CeilingPlan, type Piece, type Point, planCeiling } from 'soffitwright';
 import { drawCutting, drawPlan } from 'soffitwright/drawing';
 import { describe, expect, it } from 'vitest';
 import {
@@ -119,6 +119,38 @@ describe('a room of any shape', () => {
       const inside = boxes.filter((box) => cornersOf(box).every((corner) => holds(ring, corner)));
       expect(inside.map(({ text }) => text)).toEqual([id]);
       expect(textsOf(layerOf(root, 'sheet')).join(' ')).toContain(`${id} (`);
+    }
+  });
+
+  it('gives the number of a sliver that has no room for it beside it, at the end of a leader', () => {
+    const plan = planOf('Landing with a hatch');
+    const pieces = plan.layout.pieces.map((piece) =>
+      piece.row === 3 ? { ...piece, width: 40, outline: piece.outline.map(({ x, y }) => ({ x, y: Math.min(y, 2445) })) } : piece,
+    );
+    for (const view of VIEWS) {
+      const root = readSvg(drawPlan({ ...plan, layout: { ...plan.layout, pieces } }, { view }));
+      const boxes = textBoxes(everyElement(root));
+      expect(touching(boxes)).toEqual([]);
+      const screws = layerOf(root, 'screw').map(({ attributes }) => ({ x: Number(attributes.cx), y: Number(attributes.cy) }));
+      for (const id of ['3.1', '3.2']) {
+        const [leader, ...more] = layerOf(root, 'text').filter(({ attributes }) => attributes['data-leader'] === id);
+        expect(more).toEqual([]);
+        const { x1, y1, x2, y2 } = leader.attributes;
+        const [from, to] = [x1, x2].map((x, i) => ({ x: Number(x), y: Number([y1, y2][i]) }));
+        expect(holds(piecePolygon(root, id), to)).toBe(true);
+        expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeGreaterThan(2);
+        const own = boxes.filter(({ text }) => text === id);
+        const beside = own.filter((box) =>
+          holds(cornersOf({ ...box, left: box.left - 1, right: box.right + 1, top: box.top - 1, bottom: box.bottom + 1 }), from),
+        );
+        expect(beside).toHaveLength(1);
+        expect(cornersOf(beside[0]).every((corner) => holds(wallRing(root), corner))).toBe(true);
+        expect(boxes.filter((box) => box !== beside[0] && runsThrough(from, to, box))).toEqual([]);
+        const onScrew = ({ x, y }: Point) =>
+          x > beside[0].left && x < beside[0].right && y > beside[0].top && y < beside[0].bottom;
+        expect(screws.filter(onScrew)).toEqual([]);
+        expect(textsOf(layerOf(root, 'sheet')).join(' ')).toContain(`${id} (`);
+      }
     }
   });
 
@@ -371,6 +403,94 @@ function sketched(plan: CeilingPlan, id: string, view: View): Point[] {
 const apart = (one: readonly Point[], other: readonly Point[]): Point[] =>
   one.filter((a) => !other.some((b) => Math.abs(a.x - b.x) < 1 && Math.abs(a.y - b.y) < 1));
 const shapedPieces = (plan: CeilingPlan): Piece[] => plan.layout.pieces.filter(({ hand }) => hand !== undefined);
+
+describe('what no zone has of a ceiling', () => {
+  const board = { id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const };
+  const corners = (x0: number, x1: number, y0: number, y1: number): Point[] => [
+    { x: x0, y: y0 },
+    { x: x1, y: y0 },
+    { x: x1, y: y1 },
+    { x: x0, y: y1 },
+  ];
+  const drawn = (outline: Point[], zones: Record<string, Point[]>) =>
+    readSvg(
+      drawPlan(
+        planCeiling({
+          room: {
+            outline,
+            zones: Object.entries(zones).map(([id, ring]) => ({
+              id,
+              outline: ring,
+              joists: { direction: 'y' as const, first: 60, spacing: 400, last: 2340, width: 50 },
+            })),
+          },
+          joists: [],
+          boards: [board],
+          lining: [],
+        }),
+      ),
+    );
+  const hatched = (root: SvgElement): Point[] =>
+    everyElement(root)
+      .filter(({ attributes }) => attributes['data-bare'] !== undefined)
+      .flatMap(({ attributes }) =>
+        [...attributes.d.matchAll(/[ML]([\d.]+) ([\d.]+)/g)].map(([, x, y]) => ({ x: Number(x), y: Number(y) })),
+      );
+  const names = (root: SvgElement) => textBoxes(layerOf(root, 'text')).filter(({ text }) => text.includes('no boards'));
+  const inKey = (root: SvgElement) => textsOf(layerOf(root, 'sheet')).join(' ').includes('old ceiling or beam');
+  /** A ring of the plan on the sheet, where the room begins at 0, 0. */
+  const onSheet = (root: SvgElement, ring: readonly Point[]): Point[] => {
+    const [origin] = wallRing(root);
+    return ring.map(({ x, y }) => ({ x: origin.x + x / scaleOf(root), y: origin.y - y / scaleOf(root) }));
+  };
+  const grown = (ring: readonly Point[]): Point[] => {
+    const [xs, ys] = [ring.map(({ x }) => x), ring.map(({ y }) => y)];
+    return corners(Math.min(...xs) - 0.01, Math.max(...xs) + 0.01, Math.min(...ys) - 0.01, Math.max(...ys) + 0.01);
+  };
+
+  it('is hatched, named as no ceiling to be boarded, and in the key: a beam between two ceilings', () => {
+    const root = drawn(corners(0, 2400, 0, 4250), { near: corners(0, 2400, 0, 1800), far: corners(0, 2400, 2050, 4250) });
+    const beam = onSheet(root, corners(0, 2400, 1800, 2050));
+    expect(hatched(root).length).toBeGreaterThan(20);
+    expect(hatched(root).every((point) => holds(grown(beam), point))).toBe(true);
+    expect(names(root).map(({ text }) => text)).toEqual(['old ceiling or beam: no boards']);
+    expect(
+      names(root)
+        .flatMap(cornersOf)
+        .every((corner) => holds(beam, corner)),
+    ).toBe(true);
+    expect(inKey(root)).toBe(true);
+    expect(touching(textBoxes(everyElement(root)))).toEqual([]);
+  });
+
+  it('goes round a zone that lies in the midst of it', () => {
+    const zone = corners(600, 3000, 600, 3000);
+    const root = drawn(corners(0, 3600, 0, 3600), { island: zone });
+    const island = onSheet(root, corners(601, 2999, 601, 2999));
+    expect(hatched(root).length).toBeGreaterThan(20);
+    expect(hatched(root).some((point) => holds(island, point))).toBe(false);
+    expect(names(root)).toHaveLength(1);
+    expect(
+      names(root)
+        .flatMap(cornersOf)
+        .some((corner) => holds(island, corner)),
+    ).toBe(false);
+  });
+
+  it('has its word in the key only where it is too narrow for any', () => {
+    const root = drawn(corners(0, 2400, 0, 3660), { near: corners(0, 2400, 0, 1800), far: corners(0, 2400, 1860, 3660) });
+    expect(hatched(root).length).toBeGreaterThan(10);
+    expect(names(root)).toEqual([]);
+    expect(inKey(root)).toBe(true);
+  });
+
+  it('is not there where all is boarded', () => {
+    for (const name of shapedNames.filter((each) => (planOf(each).room.zones ?? []).length === 0))
+      expect(hatched(sheetOf(name))).toEqual([]);
+    const root = drawn(corners(0, 2400, 0, 3600), { near: corners(0, 2400, 0, 1800), far: corners(0, 2400, 1800, 3600) });
+    expect([hatched(root), inKey(root)]).toEqual([[], false]);
+  });
+});
 
 describe('the cutting sheets', () => {
   it.each(shapedNames)('have no text on another and none outside: %s', (name) => {

@@ -1,4 +1,5 @@
 import {
+  checkFixings,
   type FixingPosition,
   type Joist,
   type JoistDescription,
@@ -77,6 +78,8 @@ describe('two joists side by side', () => {
     const there = screws.filter(({ joist }: FixingPosition) => joist === 'J5+J6');
     expect(there.length).toBeGreaterThan(0);
     for (const { x } of there) expect(Math.abs(Math.abs(x - 1600) - 25)).toBeLessThanOrEqual(19);
+    const told = checkFixings({ room, layout, joists: doubled, boards, fixings: screws });
+    expect(told.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
   it('are said in the plan, and a butt joint on them has the tolerance of both', () => {

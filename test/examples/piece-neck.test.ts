@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { neckOf } from '../../src/boards/neckOf.js';
+import { necksOf } from '../../src/boards/necksOf.js';
 
 /** Corners in turn, mm. */
 const ring = (...at: readonly (readonly [number, number])[]) => at.map(([u, v]) => ({ u: u * 1000, v: v * 1000 }));
 const board = ring([0, 0], [2400, 0], [2400, 1200], [0, 1200]);
 const box = (near: number, far: number, low: number, high: number) => ring([near, low], [far, low], [far, high], [near, high]);
-const neck = (...of: Parameters<typeof neckOf>) => {
-  const found = neckOf(...of);
-  return found === undefined ? undefined : found / 1000;
+const neck = (...of: Parameters<typeof necksOf>) => {
+  const widths = necksOf(...of).map(({ width }) => width / 1000);
+  return widths.length === 0 ? undefined : Math.min(...widths);
 };
 
 describe('the neck of a piece', () => {
@@ -36,6 +36,26 @@ describe('the neck of a piece', () => {
     expect(neck(ring([0, 0], [1200, 0], [2400, 400], [1200, 600]))).toBeUndefined();
     expect(neck(ring([0, 0], [1200, 18], [2400, 0], [2400, 300], [0, 300]))).toBeUndefined();
     expect(neck(ring([0, 0], [2400, 0], [2400, 200], [900, 200], [900, 1200], [0, 1200]))).toBeUndefined();
+  });
+
+  it('reaches from one side of the opening to the other', () => {
+    const [found, ...others] = necksOf(board, [box(800, 1400, 200, 1000)], 300_000);
+    expect(found).toEqual({ width: 200_000, from: 800_000, to: 1_400_000 });
+    expect(others).toEqual([]);
+    expect(necksOf(board, [box(800, 1400, 200, 1000)], 200_000)).toEqual([]);
+  });
+
+  it('reaches between slanting sides as far as it is narrow', () => {
+    // From 1200 at 700 down to 300 at 1200: 480 are left where four fifths of the way are gone.
+    const [found] = necksOf(ring([0, 0], [700, 0], [1200, 900], [1700, 0], [2400, 0], [2400, 1200], [0, 1200]), [], 480_000);
+    expect(found).toEqual({ width: 300_000, from: 1_100_000, to: 1_300_000 });
+  });
+
+  it('is none beside a lip that rests on the timber beside the opening', () => {
+    const withLip = (lip: number) =>
+      ring([0, 0], [lip, 0], [lip, 1000], [lip + 600, 1000], [lip + 600, 0], [2400, 0], [2400, 1200], [0, 1200]);
+    expect(neck(withLip(100))).toBeUndefined();
+    expect(neck(withLip(101))).toBe(200);
   });
 
   it('is none where a tongue reaches the end of the piece', () => {

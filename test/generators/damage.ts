@@ -32,6 +32,18 @@ const sliverAtWall = (): CheckByHand => changed(plainRoom(), { '1.2': x(2823.5, 
 
 const hatchToOneSide = (): CheckByHand => changed(hatchRoom(), { '2.2': hole(block(2420, 2770, 1500, 2100)) });
 
+/** A notch of 300 from the low edge of a piece up to 910, and what lies beyond it; on a joist it is a lip only. */
+const notchedBeside =
+  (end: number): Change =>
+  (piece) => ({
+    ...piece,
+    outline: piece.outline.flatMap((point, i) =>
+      i === 0
+        ? [point, { x: end - 300, y: point.y }, { x: end - 300, y: 910 }, { x: end, y: 910 }, { x: end, y: point.y }]
+        : [point],
+    ),
+  });
+
 /** Of the plain room. */
 export const PLAIN_DAMAGE: readonly Damage[] = [
   damage('a piece left out', () => without(plainRoom(), '2.1'), {
@@ -461,6 +473,22 @@ export const SHAPED_DAMAGE: readonly Damage[] = [
     severity: 'error',
     value: 15,
     limit: 10,
+  }),
+  damage('a neck left above and below a hatch', () => changed(hatchRoom(), { '2.2': hole(block(2450, 2800, 1500, 2110)) }), {
+    // 1500 - 1205 and 2405 - 2110.
+    code: 'piece-neck-narrow',
+    severity: 'warning',
+    value: 295,
+    limit: 300,
+    unit: 'mm',
+    standard: PRACTICE,
+    where: { piece: '2.2' },
+  }),
+  damage('a notch as deep as 905 into a row of 1200', () => changed(plainRoom(), { '1.2': notchedBeside(2500) }), {
+    code: 'piece-neck-narrow',
+    severity: 'warning',
+    value: 295,
+    where: { piece: '1.2' },
   }),
   damage('a light boarded over', () => changed(hatchRoom(), { '1.2': hole() }), {
     code: 'over-opening',

@@ -1,5 +1,6 @@
 import {
   checkLayout,
+  type Finding,
   type Joist,
   type Opening,
   type Overrides,
@@ -92,7 +93,7 @@ describe('rooms of any outline, turned and mirrored', { timeout: 3_600_000 }, ()
     expect(missed).toEqual([]);
   });
 
-  it('no piece of them lies over another, over an opening or beyond the walls', () => {
+  it('no piece of them lies over another, over an opening or beyond the walls, and all necks are told', () => {
     const found: string[] = [];
     for (let seed = 0; seed < ROOMS / 4; seed++) {
       const { rules = {}, ...request } = requestOf(polygonRoom(seed));
@@ -103,6 +104,11 @@ describe('rooms of any outline, turned and mirrored', { timeout: 3_600_000 }, ()
       for (const { code, message } of findings) {
         if (['overlap', 'over-opening', 'outside-room', 'cover-gap'].includes(code)) found.push(`${seed}: ${message}`);
       }
+      const necks = (told: readonly Finding[]) =>
+        told.flatMap(({ code, where, value = 0 }) =>
+          code === 'piece-neck-narrow' ? [`${where?.piece}: ${value.toFixed(2)}`] : [],
+        );
+      expect(necks(findings).sort(), String(seed)).toEqual(necks(attempt.value.findings).sort());
     }
     expect(found).toEqual([]);
   });

@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../../rules/finding.js';
 import { fromGrid } from '../../survey/grid.js';
-import { neckOf } from '../neckOf.js';
+import { necksOf } from '../necksOf.js';
 import { distanceToOpening } from './distanceToOpening.js';
 import { givenRule } from './givenRule.js';
 import type { LaidCeiling } from './laidCeiling.js';
@@ -15,12 +15,12 @@ export function neckFindings({ set, room, parts }: LaidCeiling): Finding[] {
       const early = holes.filter((hole) =>
         lights.every((light) => distanceToOpening(frame, light, { from: hole[0], to: hole[1] }).away > 0),
       );
-      const neck = neckOf(outline, early);
-      if (neck === undefined || neck >= steps) return [];
+      const necks = necksOf(outline, early, steps);
+      if (necks.length === 0) return [];
       return [
         finding('piece-neck-narrow', 'warning', {
           where: { piece: piece.id, row: piece.row },
-          value: fromGrid(neck),
+          value: fromGrid(Math.min(...necks.map(({ width }) => width))),
           limit,
           unit: 'mm',
           source,

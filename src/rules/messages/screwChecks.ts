@@ -16,6 +16,11 @@ export const screwChecks: Messages = {
     of: 'fixing-edge',
     message: 'The screw at {place} is {value} mm from the edge of {joist}; {limit} is the least.',
   },
+  'screw-near-seam': {
+    of: 'fixing-edge',
+    message: 'The screw at {place} is {value} mm from the joint between the joists of {joist}; {limit} is the least.',
+    remedy: 'Drive it into one of the joists; the boards of a butt joint that runs between them, each into its own.',
+  },
   'screw-near-edge': {
     of: 'fixing-edge',
     message: 'The screw at {place} is {value} mm from the edge of piece {piece}; {limit} is the least.',

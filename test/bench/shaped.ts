@@ -1,9 +1,12 @@
 import { checkLayout, tryPlaceBoards } from 'soffitwright';
 import { steppedRoom } from '../generators/steppedRooms.js';
+import { printSplitRows } from './splitRows.js';
 import { timesLine } from './timesLine.js';
 
 const ROOMS = Number(process.argv[2] ?? 300);
 const FIRST = Number(process.argv[3] ?? 0);
+/** Smaller rooms that are laid beside the solver. */
+const BESIDE = Number(process.argv[4] ?? 40);
 const WARM_UP = 10;
 
 /** What came of a room. */
@@ -90,3 +93,6 @@ list(
   'not proven',
   unproven.map(({ seed, boards, bound }) => `${seed} (${boards}, bound ${bound})`),
 );
+
+console.log('');
+await printSplitRows(BESIDE, FIRST);

@@ -6,7 +6,7 @@ import { placementOracle } from './placementOracle.js';
 const LIMIT = 60;
 
 /** Lays small rooms with rows that a breast or an opening parts, and prints where the solver's count is another. */
-export async function printSplitRows(count: number, first: number): Promise<void> {
+export async function printSplitRooms(count: number, first: number): Promise<void> {
   const ask = await placementOracle(LIMIT);
   const compared = Array.from({ length: count }, (_, index) => {
     const { rowWidths, ...room } = splitRoom(first + index);
@@ -14,7 +14,7 @@ export async function printSplitRows(count: number, first: number): Promise<void
   });
   const agree = compared.filter(({ room }) => room.fullRows?.outcome === 'equal');
   console.log(
-    `${count} seeded rooms from number ${first}, a breast or an opening parting their rows, the rows given, beside HiGHS`,
+    `\n${count} seeded rooms from number ${first}, a breast or an opening parting their rows, the rows given, beside HiGHS`,
   );
   console.log(`as many boards as the solver's: ${agree.length} of ${count}`);
   const list = (name: string, holds: (room: Comparison) => boolean): void => {

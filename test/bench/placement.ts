@@ -3,6 +3,7 @@ import { type Comparison, comparePlacement } from './placementComparison.js';
 import { printGrowth } from './placementGrowth.js';
 import { placementOracle } from './placementOracle.js';
 import { quantile } from './quantile.js';
+import { timesLine } from './timesLine.js';
 
 const ROOMS = Number(process.argv[2] ?? 500);
 const FIRST = Number(process.argv[3] ?? 0);
@@ -53,13 +54,9 @@ list('not proven', ({ ours, proven }) => ours !== undefined && !proven);
 const both = laid.filter(({ room }) => room.ownRows?.time !== undefined);
 const ours = both.map(({ room }) => room.time);
 const solver = both.map(({ room }) => room.ownRows?.time as number);
-const line = (name: string, times: readonly number[]): void =>
-  console.log(
-    `${name}, ms: median ${quantile(times, 0.5).toFixed(2)}, 95 % ${quantile(times, 0.95).toFixed(2)}, 99 % ${quantile(times, 0.99).toFixed(2)}, greatest ${quantile(times, 1).toFixed(1)}`,
-  );
-line('placeBoards', ours);
-line('HiGHS, rows given', solver);
+console.log(timesLine('placeBoards', ours));
+console.log(timesLine('HiGHS, rows given', solver));
 const none = compared.filter(({ room }) => room.ours === undefined).map(({ room }) => room.time);
-if (none.length > 0) line('placeBoards, no layout', none);
+if (none.length > 0) console.log(timesLine('placeBoards, no layout', none));
 const ratio = (share: number): string => (quantile(solver, share) / quantile(ours, share)).toFixed(0);
 console.log(`HiGHS takes ${ratio(0.5)} times as long at the median, ${ratio(0.95)} times at 95 % (at least 20)`);

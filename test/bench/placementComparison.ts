@@ -1,8 +1,7 @@
 import { checkLayout, tryPlaceBoards } from 'soffitwright';
-import type { RoomToLay } from '../generators/rooms.js';
 import type { ModelQuestion } from './placementModel.js';
 import type { OracleAnswer } from './placementOracle.js';
-import { fullRows, type RoomToSolve } from './placementRun.js';
+import { fullRows, type RoomToSolve } from './placementRows.js';
 
 /** How the placement's count for a room stands beside the solver's. */
 export interface Comparison {
@@ -36,13 +35,13 @@ export interface Verdict {
 
 type Ask = (room: RoomToSolve, question: ModelQuestion) => OracleAnswer;
 
-/** Lays a room and asks the solver about the rows of the answer and about full rows. */
-export function comparePlacement(room: RoomToLay, ask: Ask): Comparison {
+/** Lays a room, on these rows if any are given, and asks the solver about the rows of the answer and about those given or full rows. */
+export function comparePlacement(room: RoomToSolve, ask: Ask, rowWidths?: readonly number[]): Comparison {
   const start = performance.now();
-  const attempt = tryPlaceBoards({ ...room, prefer: 'boards' });
+  const attempt = tryPlaceBoards({ ...room, prefer: 'boards', ...(rowWidths && { rowWidths }) });
   const time = performance.now() - start;
   if (!attempt.ok && attempt.reason === 'input') throw new Error(attempt.problems.map(({ message }) => message).join('\n'));
-  const full = fullRows(room);
+  const full = rowWidths ?? fullRows(room);
   const besideFull = (ours: number) => (full === undefined ? undefined : besideOtherRows(room, full, ours, ask));
   if (!attempt.ok) return { time, errors: [], fullRows: besideFull(Infinity) };
   const { boardsBought, bound, proven, rows } = attempt.value;

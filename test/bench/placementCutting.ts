@@ -1,5 +1,5 @@
 import type { BoardStock } from 'soffitwright';
-import type { ModelRun } from './placementRun.js';
+import { disjoint, type ModelRows } from './placementRows.js';
 import { balance } from './placementTerms.js';
 
 /** The part of the model that says what can be cut from the boards bought. */
@@ -50,11 +50,11 @@ interface Arc {
  */
 export function cuttingModel(
   boards: readonly BoardStock[],
-  run: ModelRun,
+  model: ModelRows,
   rowWidths: readonly number[],
   strips: 'cut' | 'bound',
 ): CuttingModel {
-  const parts = boards.map((board, stock) => stockModel(board, stock, run, rowWidths, strips));
+  const parts = boards.map((board, stock) => stockModel(board, stock, model, rowWidths, strips));
   return {
     boards: boards.map(({ available }, stock) => ({ name: `n${stock}`, available })),
     lines: parts.flatMap(({ lines }) => lines),
@@ -65,17 +65,19 @@ export function cuttingModel(
   };
 }
 
-function stockModel(board: BoardStock, stock: number, run: ModelRun, rowWidths: readonly number[], kind: 'cut' | 'bound') {
-  const kerf = run.kerfs[stock];
+function stockModel(board: BoardStock, stock: number, model: ModelRows, rowWidths: readonly number[], kind: 'cut' | 'bound') {
+  const kerf = model.kerfs[stock];
   const capacity = Math.round(board.length * 1000) + kerf;
   const items = [...new Set(rowWidths)]
     .filter((width) => width <= board.width)
     .flatMap((width) =>
-      run.sizes.flatMap(({ taken, most }, size): Item[] => {
+      model.sizes.flatMap((taken, size): Item[] => {
         const length = taken[stock];
         if (length === undefined) return [];
-        const rows = rowWidths.filter((each) => each === width).length;
-        return [{ width, size, length: length + kerf, most: most * rows }];
+        const most = model.rows
+          .filter((_, row) => rowWidths[row] === width)
+          .reduce((total, { pieces }) => total + disjoint(pieces.filter((piece) => piece.size === size)), 0);
+        return most === 0 ? [] : [{ width, size, length: length + kerf, most }];
       }),
     )
     .sort((a, b) => b.length - a.length || b.width - a.width || a.size - b.size);

@@ -1,6 +1,6 @@
 import loadHighs, { type Highs } from 'highs';
 import { type ModelQuestion, type PlacementModel, placementModel } from './placementModel.js';
-import type { RoomToSolve } from './placementRun.js';
+import type { RoomToSolve } from './placementRows.js';
 
 /** What the solver said. */
 export interface OracleAnswer {

@@ -1,7 +1,7 @@
 import type { BoardStock } from 'soffitwright';
 import type { FilledBoard } from './placementCutting.js';
 import type { OracleAnswer } from './placementOracle.js';
-import type { ModelPiece, ModelRun, RoomToSolve } from './placementRun.js';
+import type { ModelPiece, ModelRow, RoomToSolve } from './placementRows.js';
 
 /** A layout as the check of layouts takes it. */
 export interface Witness {
@@ -17,7 +17,7 @@ export interface Witness {
 export function placementWitness(
   { room, joists, boards }: RoomToSolve,
   rowWidths: readonly number[],
-  { model: { run, rows, cutting }, count }: NonNullable<OracleAnswer['solution']>,
+  { model: { rows, cutting }, count }: NonNullable<OracleAnswer['solution']>,
 ): Witness {
   const filled = cutting.filled(count).map((board) => ({ ...board, left: [...board.items] }));
   const across = room.outline.map(({ x, y }) => thousandths(joists.direction === 'y' ? y : x));
@@ -25,14 +25,13 @@ export function placementWitness(
   const used = rowWidths.reduce((sum, width) => sum + thousandths(width), 0);
   let low = Math.min(...across) + (depth - used) / 2;
   const pieces: Witness['pieces'][number][] = [];
-  rows.forEach((indices, row) => {
+  rows.forEach(({ places, pieces: possible }, row) => {
     const high = low + thousandths(rowWidths[row]);
-    for (const index of indices.filter((each) => count(`x${row}_${each}`) === 1)) {
-      const piece = run.pieces[index];
+    for (const piece of possible.filter((_, index) => count(`x${row}_${index}`) === 1)) {
       const on = filled.findIndex(({ left }) => left.some((item) => item.width === rowWidths[row] && item.size === piece.size));
       const at = filled[on].left.findIndex((item) => item.width === rowWidths[row] && item.size === piece.size);
       filled[on].left.splice(at, 1);
-      const [from, to] = asCut(run, piece, boards[filled[on].stock]);
+      const [from, to] = asCut(places, piece, boards[filled[on].stock]);
       const corners = [
         [from, low],
         [to, low],
@@ -49,17 +48,12 @@ export function placementWitness(
 const thousandths = (length: number): number => Math.round(length * 1000);
 
 /** Where a piece begins and ends: with the gaps as they should be, or wider where its board is a little short. */
-function asCut(
-  { places, halfGap, jointGive, wallGive }: ModelRun,
-  { from, to }: ModelPiece,
-  board: BoardStock,
-): [number, number] {
-  const last = places.length - 1;
-  const ends = [places[from] + (from > 0 ? halfGap : 0), places[to] - (to < last ? halfGap : 0)] as [number, number];
+function asCut(places: ModelRow['places'], { from, to }: ModelPiece, board: BoardStock): [number, number] {
+  const [first, last] = [places[from], places[to]];
+  const ends: [number, number] = [first.at + first.back, last.at - last.back];
   let short = ends[1] - ends[0] - thousandths(board.length);
   if (short <= 0) return ends;
-  const gives = [from > 0 ? jointGive : wallGive, to < last ? jointGive : wallGive];
-  const low = Math.min(gives[0], short);
+  const low = Math.min(first.give, short);
   short -= low;
   return [ends[0] + low, ends[1] - short];
 }

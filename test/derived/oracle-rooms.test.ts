@@ -3,7 +3,7 @@ import { type BoardStock, checkLayout } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { comparePlacement } from '../bench/placementComparison.js';
 import { placementOracle } from '../bench/placementOracle.js';
-import { fullRows, type RoomToSolve } from '../bench/placementRun.js';
+import { fullRows, type RoomToSolve } from '../bench/placementRows.js';
 import { placementWitness } from '../bench/placementWitness.js';
 import { boardOf, type RoomToLay, roomToLay } from '../generators/rooms.js';
 

@@ -34,7 +34,7 @@ export const boardOf = (length: number, width: number, kerf = 0): BoardStock => 
 });
 
 /** Draws whole numbers, the same for the same seed in every engine: additions, shifts and exact products of 32 bits. */
-class Draw {
+export class Draw {
   private state: number;
 
   constructor(seed: number) {

@@ -76,58 +76,72 @@ export function lightestWay(
   return arcs;
 }
 
-/** Ways from end to end whose cost is no more than `most`, of which at most `limit` are found; whether these are all. */
-export function waysWithin(
-  graph: RowGraph,
-  costs: Float64Array,
-  blocked: Int32Array | undefined,
-  most: number,
-  limit: number,
-): { readonly ways: { readonly arcs: readonly number[]; readonly cost: number }[]; readonly all: boolean } {
+/** Ways from end to end that are asked for. */
+export interface WaysAsked {
+  /** Joists that no butt joint may be on. */
+  readonly blocked: Int32Array | undefined;
+  /** What a way may cost. */
+  readonly most: number;
+  /** So many are enough. */
+  readonly limit: number;
+  /** What butt joints on these joists add for the row beyond at least; more joints never add less. */
+  readonly added?: (joists: readonly number[]) => number;
+}
+
+export interface Ways {
+  readonly ways: readonly { readonly arcs: readonly number[]; readonly cost: number; readonly added: number }[];
+  /** Whether these are all. */
+  readonly all: boolean;
+}
+
+/** Ways from end to end whose cost, with what they add, is no more than asked. */
+export function waysWithin(graph: RowGraph, costs: Float64Array, { blocked, most, limit, added }: WaysAsked): Ways {
   const least = leastBeyond(graph, costs, blocked);
-  const ways: { arcs: readonly number[]; cost: number }[] = [];
+  const ways: { arcs: readonly number[]; cost: number; added: number }[] = [];
   const arcs: number[] = [];
+  const joists: number[] = [];
   let all = true;
-  const walk = (node: number, spent: number): void => {
+  const walk = (node: number, spent: number, more: number): void => {
     if (node === graph.nodes - 1) {
-      ways.push({ arcs: [...arcs], cost: spent });
+      if (ways.length < limit) ways.push({ arcs: [...arcs], cost: spent, added: more });
+      else all = false;
       return;
     }
-    for (let arc = graph.starts[node]; arc < graph.starts[node + 1]; arc++) {
-      if (spent + costs[arc] + least[graph.to[arc]] > most || !isOpen(blocked, graph.joist[arc])) continue;
-      if (ways.length >= limit) {
-        all = false;
-        return;
-      }
+    for (let arc = graph.starts[node]; arc < graph.starts[node + 1] && all; arc++) {
+      const sum = spent + costs[arc];
+      const beyond = sum + least[graph.to[arc]];
+      const joist = graph.joist[arc];
+      if (beyond + more > most || !isOpen(blocked, joist)) continue;
       arcs.push(arc);
-      walk(graph.to[arc], spent + costs[arc]);
+      if (joist < 0 || added === undefined) walk(graph.to[arc], sum, more);
+      else {
+        joists.push(joist);
+        const now = added(joists);
+        if (beyond + now <= most) walk(graph.to[arc], sum, now);
+        joists.pop();
+      }
       arcs.pop();
     }
   };
-  if (graph.nodes > 0 && least[0] <= most) walk(0, 0);
+  if (graph.nodes > 0 && least[0] <= most) walk(0, 0, 0);
   return { ways, all };
 }
 
-/** How often the cost that a way may have beyond the least is halved before any ways will do. */
-const HALVINGS = 12;
+/** How often the cost is halved below which there are few enough ways. */
+const HALVINGS = 8;
 
-/** The same, but where there are more than `limit` of them, the cheap ones. */
-export function cheapWaysWithin(
-  graph: RowGraph,
-  costs: Float64Array,
-  blocked: Int32Array | undefined,
-  most: number,
-  limit: number,
-): ReturnType<typeof waysWithin> {
-  const found = waysWithin(graph, costs, blocked, most, limit);
+/** The same, but where there are more than enough of them, the cheap ones. */
+export function cheapWaysWithin(graph: RowGraph, costs: Float64Array, asked: WaysAsked): Ways {
+  let found = waysWithin(graph, costs, asked);
   if (found.all) return found;
-  const [least] = leastBeyond(graph, costs, blocked);
-  let { ways } = found;
-  for (let halved = 0, spread = most - least; halved < HALVINGS; halved++) {
-    spread = Math.floor(spread / 2);
-    const fewer = waysWithin(graph, costs, blocked, least + spread, limit);
-    ways = fewer.ways;
-    if (fewer.all) break;
+  let [least] = leastBeyond(graph, costs, asked.blocked);
+  let { most } = asked;
+  for (let halved = 0; halved < HALVINGS; halved++) {
+    const middle = least + Math.floor((most - least) / 2);
+    const fewer = waysWithin(graph, costs, { ...asked, most: middle });
+    if (fewer.ways.length > 0) found = fewer;
+    if (fewer.all) least = middle;
+    else most = middle;
   }
-  return { ways, all: false };
+  return { ways: found.ways, all: false };
 }

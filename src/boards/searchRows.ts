@@ -104,13 +104,16 @@ function layNext(search: Search, blocked: Int32Array | undefined, prices: WholeP
   if (row === space.sorts.length) return cutFor(search, relaxation.fixed, prices);
   const sort = space.sorts[row];
   const { group } = sort;
-  const { ways, all } = cheapWaysWithin(sort.graph, prices.arcs[group], blocked, prices.least[group] + slack, MOST_WAYS);
+  const { ways, all } = cheapWaysWithin(sort.graph, prices.arcs[group], {
+    blocked,
+    most: prices.least[group] + slack - keptApart(search, prices, 2),
+    limit: MOST_WAYS,
+    added: moreAbove(search, prices),
+  });
   search.sure &&= all;
-  const further = keptApart(search, prices, 2);
   const used = usedBy(relaxation);
   const paths = ways
-    .map(({ arcs, cost }) => ({ path: pathOf(relaxation, sort, arcs), cost }))
-    .filter(({ path, cost }) => cost - prices.least[group] + moreAbove(search, prices, path) + further <= slack)
+    .map(({ arcs, cost, added }) => ({ path: pathOf(relaxation, sort, arcs), cost: cost + added }))
     .sort((a, b) => (used.get(b.path) ?? 0) - (used.get(a.path) ?? 0) || a.cost - b.cost);
   const standing = standingOf(relaxation);
   for (const { path } of paths) {
@@ -133,13 +136,19 @@ function keptApart({ space, relaxation }: Search, { arcs, least }: WholePrices, 
   return apart === undefined ? 0 : Math.max(0, apart - open.reduce((sum, { group }) => sum + least[group], 0));
 }
 
-/** How much more the next row comes to above this one. */
-function moreAbove({ space, relaxation }: Search, { arcs, least }: WholePrices, path: RowPath): number {
+/** How much more the next row comes to above joints on these joists. */
+function moreAbove(
+  { space, relaxation }: Search,
+  { arcs, least }: WholePrices,
+): ((joists: readonly number[]) => number) | undefined {
   const row = relaxation.fixed.length;
   const next = space.sorts[row + 1];
-  if (next === undefined) return 0;
-  const blocked = blockedBy(space.set.conflicts[row], path);
-  return leastBeyond(next.graph, arcs[next.group], blocked)[0] - least[next.group];
+  if (next === undefined) return undefined;
+  const bits = new Int32Array(space.words);
+  return (joists) => {
+    const blocked = blockedBy(space.set.conflicts[row], { joists, bits });
+    return leastBeyond(next.graph, arcs[next.group], blocked)[0] - least[next.group];
+  };
 }
 
 /** How much the programme uses each path. */

@@ -54,7 +54,7 @@ function cheapWays(space: RowSpace, sort: RowSort, costs: Float64Array): { reado
   if (least === undefined || least === Infinity) return [];
   let found: readonly { readonly arcs: readonly number[]; readonly cost: number }[] = [];
   for (const spread of SPREADS) {
-    found = waysWithin(sort.graph, costs, undefined, least + spread, 4 * MOST_WAYS).ways;
+    found = waysWithin(sort.graph, costs, { blocked: undefined, most: least + spread, limit: 4 * MOST_WAYS }).ways;
     if (found.length >= ENOUGH_WAYS) break;
   }
   return [...found]

@@ -20,7 +20,7 @@ export interface BestLayout extends Layout {
 const STEPS = 300_000;
 const STEPS_ON_GIVEN_ROWS = 500_000;
 /** Steps for the butt joints where they do not come first, and for all that comes after them: not worth a long search. */
-const STEPS_OF_JOINTS = 30_000;
+const STEPS_OF_JOINTS = 60_000;
 const STEPS_AFTER_JOINTS = 12_000;
 
 /** What the search for the best layout came to. */

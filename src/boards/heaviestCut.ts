@@ -1,4 +1,4 @@
-import { countFilling, type Fillings, fillingWithin, heaviestFillings, type Lane } from './heaviestFillings.js';
+import { countFilling, type Fillings, fillingWithin, heaviestFillings, nothingFilled } from './heaviestFillings.js';
 import type { Blank } from './waysToCut.js';
 
 /** Pieces that a board may be cut into, by kind: widths, lengths with one cut, and what each is worth. */
@@ -21,118 +21,117 @@ export interface HeaviestCut {
 }
 
 /** Fillings of one length that are compared before lengths are rounded, and parts of the board that they are rounded to then. */
-const MOST_FILLINGS = 9000;
-const PARTS = 8192;
+const MOST_FILLINGS = 5000;
+const PARTS = 4096;
 
 /**
  * Cuts a board so that its pieces are worth most: whole pieces from one end, the rest of its length in strips side by side, a
  * strip as wide as its widest piece. Every such cutting is considered.
  */
 export function heaviestCut(blank: Blank, worth: Worth): HeaviestCut {
-  const exact = cutWith(blank, worth, worth.sizes);
+  const exact = cutWith(blank, worth);
   if (exact !== undefined) return { ...exact, most: exact.value };
   // Shorter pieces can be worth no less, and longer ones can be cut whatever the rest.
   const part = Math.ceil(blank.length / PARTS);
   const shorter = worth.sizes.map((size) => Math.floor(size / part) * part);
   const longer = worth.sizes.map((size) => Math.ceil(size / part) * part);
-  const [over, sure] = [shorter, longer].map((sizes) => cutWith(blank, worth, sizes) as Cut);
+  const [over, sure] = [shorter, longer].map((sizes) => cutWith(blank, { ...worth, sizes }) as Cut);
   return { ...sure, most: over.value, work: sure.work + over.work };
 }
 
 type Cut = Omit<HeaviestCut, 'most'>;
 
-function cutWith(blank: Blank, worth: Worth, sizes: readonly number[]): Cut | undefined {
-  const fill = (lane: Lane): Fillings | undefined => heaviestFillings(lane, blank.length, MOST_FILLINGS);
-  const widths = stripWidths(worth);
-  const whole = fill(laneOf(worth, sizes, blank.length, (kind) => worth.alone[kind]));
-  const lanes = widths.map((width) =>
-    laneOf(worth, sizes, blank.length, (kind) => !worth.alone[kind] && worth.widths[kind] <= width),
-  );
-  const strips = lanes.map(fill).filter((lane) => lane !== undefined);
-  if (whole === undefined || strips.length < lanes.length) return undefined;
-  const mix = sideBySide(blank, widths);
-  const density = mix(lanes.map(densityOf)).value;
-  let best: Best = { value: -1, filling: 0, beside: [] };
-  for (let at = whole.kept.length - 1; at >= 0; at--) {
-    const filling = whole.kept[at];
-    const room = blank.length - whole.lengths[filling];
-    if (whole.values[filling] + (density > 0 ? room * density * ALMOST : 0) <= best.value) continue;
-    const fillings = strips.map((lane) => fillingWithin(lane, room));
-    const { value, counts } = mix(fillings.map((each, lane) => strips[lane].values[each]));
-    const sum = whole.values[filling] + value;
-    if (sum > best.value) best = { value: sum, filling, beside: fillings.map((each, lane) => [each, counts[lane]]) };
-  }
-  const counts = new Int32Array(sizes.length);
-  countFilling(whole, best.filling, 1, counts);
-  for (const [lane, [filling, times]] of best.beside.entries()) countFilling(strips[lane], filling, times, counts);
-  const compared = strips.reduce((sum, lane) => sum + lane.compared, whole.compared + whole.kept.length);
-  return { value: best.value, counts, work: compared / 1000 };
+/** Strips of one width: what fills one of them, and the most that any length of it is worth. */
+interface Lane {
+  readonly width: number;
+  readonly fillings: Fillings;
+  readonly density: number;
 }
 
-/** The pieces that lie alone, and per width the filling of a strip and how many there are of it. */
-interface Best {
-  readonly value: number;
-  readonly filling: number;
-  readonly beside: readonly (readonly [filling: number, times: number])[];
+function cutWith(blank: Blank, worth: Worth): Cut | undefined {
+  const whole = filled(
+    blank,
+    worth,
+    kindsThat(worth, (kind) => worth.alone[kind]),
+  );
+  const lanes = lanesOf(blank, worth);
+  if (whole === undefined || lanes === undefined) return undefined;
+  const { known, kept } = whole;
+  const density = sideBySide(blank, lanes, ({ density: most }) => most).value;
+  let best = { value: -1, filling: 0, counts: new Int32Array(lanes.length) };
+  for (let at = kept.length - 1; at >= 0; at--) {
+    const filling = kept[at];
+    const room = blank.length - known.lengths[filling];
+    if (known.values[filling] + room * density * ALMOST <= best.value) continue;
+    const beside = sideBySide(blank, lanes, ({ fillings }) => fillings.known.values[fillingWithin(fillings, room)]);
+    const value = known.values[filling] + beside.value;
+    if (value > best.value) best = { value, filling, counts: beside.counts };
+  }
+  const counts = new Int32Array(worth.sizes.length);
+  countFilling(whole, best.filling, 1, counts);
+  const room = blank.length - known.lengths[best.filling];
+  for (const [at, { fillings }] of lanes.entries()) {
+    if (best.counts[at] > 0) countFilling(fillings, fillingWithin(fillings, room), best.counts[at], counts);
+  }
+  const last = lanes[lanes.length - 1]?.fillings.compared ?? 0;
+  return { value: best.value, counts, work: (whole.compared + last + kept.length * lanes.length) / 1000 };
 }
 
 /** A little more than one, for densities are rounded. */
 const ALMOST = 1 + 1e-12;
 
-const densityOf = ({ sizes, values }: Lane): number => sizes.reduce((most, size, at) => Math.max(most, values[at] / size), 0);
-
-/** Widths of strips that are worth cutting, the narrowest first. */
-function stripWidths({ widths, values, sizes, alone }: Worth): number[] {
-  const found = new Set<number>();
-  for (let kind = 0; kind < widths.length; kind++) {
-    if (values[kind] > 0 && sizes[kind] < Infinity && !alone[kind]) found.add(widths[kind]);
-  }
-  return [...found].sort((a, b) => a - b);
-}
-
-/** Kinds that are worth more than every shorter one, the longest first. */
-function laneOf({ values }: Worth, sizes: readonly number[], length: number, may: (kind: number) => boolean): Lane {
+/** Kinds that are worth something and fit, the shortest first. */
+function kindsThat({ sizes, values }: Worth, may: (kind: number) => boolean): number[] {
   const kinds: number[] = [];
-  for (let kind = 0; kind < sizes.length; kind++) if (values[kind] > 0 && sizes[kind] <= length && may(kind)) kinds.push(kind);
-  kinds.sort((a, b) => sizes[a] - sizes[b] || values[b] - values[a] || a - b);
-  let most = 0;
-  const worthTaking = kinds.filter((kind) => {
-    const more = values[kind] > most;
-    if (more) most = values[kind];
-    return more;
-  });
-  worthTaking.reverse();
-  return {
-    kinds: worthTaking,
-    sizes: worthTaking.map((kind) => sizes[kind]),
-    values: worthTaking.map((kind) => values[kind]),
-  };
+  for (let kind = 0; kind < sizes.length; kind++) if (values[kind] > 0 && sizes[kind] < Infinity && may(kind)) kinds.push(kind);
+  return kinds.sort((a, b) => sizes[a] - sizes[b] || values[b] - values[a] || a - b);
 }
 
-/** The heaviest mix of strips of these widths across a board; one strip at least, whatever the kerf. */
-function sideBySide({ width, kerf }: Blank, widths: readonly number[]) {
+const filled = ({ length }: Blank, { sizes, values }: Worth, kinds: readonly number[], before?: Fillings) =>
+  heaviestFillings(
+    { names: kinds, sizes: kinds.map((kind) => sizes[kind]), values: kinds.map((kind) => values[kind]) },
+    length,
+    MOST_FILLINGS,
+    before,
+  );
+
+/** Strips that are worth cutting, the narrowest first; what fills one fills a wider one as well. */
+function lanesOf(blank: Blank, worth: Worth): Lane[] | undefined {
+  const kinds = kindsThat(worth, (kind) => !worth.alone[kind]);
+  const widths = [...new Set(kinds.map((kind) => worth.widths[kind]))].sort((a, b) => a - b);
+  const lanes: Lane[] = [];
+  for (const width of widths) {
+    const before = lanes[lanes.length - 1] ?? { fillings: nothingFilled(), density: 0 };
+    const own = kinds.filter((kind) => worth.widths[kind] === width);
+    const fillings = filled(blank, worth, own, before.fillings);
+    if (fillings === undefined) return undefined;
+    if (fillings === before.fillings) continue;
+    const density = own.reduce((most, kind) => Math.max(most, worth.values[kind] / worth.sizes[kind]), before.density);
+    lanes.push({ width, fillings, density });
+  }
+  return lanes;
+}
+
+/** The strips that are worth most side by side on a board: how many of each width. */
+function sideBySide({ width, kerf }: Blank, lanes: readonly Lane[], worthOf: (lane: Lane) => number) {
   const across = width + kerf;
-  return (values: readonly number[]): { readonly value: number; readonly counts: readonly number[] } => {
-    let best = { value: 0, counts: widths.map(() => 0) };
-    const counts = widths.map(() => 0);
-    const add = (at: number, room: number, value: number): void => {
-      if (at < 0) {
-        if (value > best.value) best = { value, counts: [...counts] };
-        return;
-      }
-      const [fewest, most] = strips(at, room);
-      for (let count = values[at] > 0 ? most : 0; count >= (values[at] > 0 ? fewest : 0); count--) {
-        counts[at] = count;
-        add(at - 1, room - count * (widths[at] + kerf), value + count * values[at]);
-      }
-      counts[at] = 0;
-    };
-    /** Of the narrowest, as many as there is room for. */
-    const strips = (at: number, room: number): readonly [number, number] => {
-      const most = Math.max(Math.floor(room / (widths[at] + kerf)), room === across ? 1 : 0);
-      return [at === 0 ? most : 0, most];
-    };
-    add(widths.length - 1, across, 0);
-    return best;
+  const [narrowest, ...wider] = lanes;
+  const counts = new Int32Array(lanes.length);
+  if (narrowest === undefined) return { value: 0, counts };
+  const worth = worthOf(narrowest);
+  const items = {
+    names: wider.map((_, at) => at + 1),
+    sizes: wider.map((lane) => lane.width + kerf),
+    values: wider.map(worthOf),
   };
+  const mixes = heaviestFillings(items, across, Infinity) as Fillings;
+  let best = { value: -1, mix: 0, narrow: 0 };
+  for (const mix of mixes.kept) {
+    const narrow = Math.floor((across - mixes.known.lengths[mix]) / (narrowest.width + kerf));
+    const value = mixes.known.values[mix] + narrow * worth;
+    if (value > best.value) best = { value, mix, narrow };
+  }
+  countFilling(mixes, best.mix, 1, counts);
+  counts[0] = best.narrow;
+  return { value: best.value, counts };
 }

@@ -1,49 +1,60 @@
-/** Pieces for a length: their kinds, how long each is with one cut, and what it is worth. */
-export interface Lane {
-  readonly kinds: readonly number[];
+/** Pieces that may go into a length, or strips into a width: how much each takes, with one cut, and what it is worth. */
+export interface Items {
+  /** By what name each is told. */
+  readonly names: readonly number[];
   readonly sizes: readonly number[];
   readonly values: readonly number[];
 }
 
-/** Ways to fill a length, told by number: what each measures and is worth, the piece that came last, and the filling it came to. */
+/** Ways to fill a length, told by number: what each measures and is worth, the item that came last, and the filling it came to. */
 interface Known {
   readonly lengths: number[];
   readonly values: number[];
-  readonly pieces: number[];
+  readonly last: number[];
   readonly before: number[];
 }
 
 /** The ways to fill a length that are worth more than any shorter one, the shortest first; the first of them is empty. */
-export interface Fillings extends Readonly<Known> {
+export interface Fillings {
+  readonly known: Known;
   readonly kept: readonly number[];
   /** Fillings that were compared. */
   readonly compared: number;
 }
 
-/** The undominated fillings of a length, each piece as often as it fits; nothing where there are more than `most`. */
-export function heaviestFillings({ kinds, sizes, values }: Lane, capacity: number, most: number): Fillings | undefined {
-  const known: Known = { lengths: [0], values: [0], pieces: [-1], before: [-1] };
-  let kept: readonly number[] = [0];
-  let compared = 0;
-  for (let at = 0; at < kinds.length; at++) {
-    kept = withPiece(known, kept, { kind: kinds[at], size: sizes[at], value: values[at] }, capacity);
-    compared += 2 * kept.length;
-    if (kept.length > most) return undefined;
+export const nothingFilled = (): Fillings => ({
+  known: { lengths: [0], values: [0], last: [-1], before: [-1] },
+  kept: [0],
+  compared: 0,
+});
+
+/**
+ * The undominated fillings of a length with each of these items as often as it fits, besides those that were found before with
+ * others; nothing where there are more than `most`. Quickest with the smallest item first.
+ */
+export function heaviestFillings({ names, sizes, values }: Items, capacity: number, most: number, before = nothingFilled()) {
+  let fillings = before;
+  for (let at = 0; at < names.length; at++) {
+    const [size, value] = [sizes[at], values[at]];
+    // What is worth no more than others in its place is left out.
+    if (size > capacity || fillings.known.values[fillingWithin(fillings, size)] >= value) continue;
+    const kept = withItem(fillings, { name: names[at], size, value }, capacity);
+    if (kept.length > most) return;
+    fillings = { known: fillings.known, kept, compared: fillings.compared + 2 * kept.length };
   }
-  return { ...known, kept, compared };
+  return fillings;
 }
 
-/** The fillings worth keeping once there is one more kind of piece, merged in the order of their lengths. */
-function withPiece(
-  { lengths, values, pieces, before }: Known,
-  kept: readonly number[],
-  { kind, size, value }: { readonly kind: number; readonly size: number; readonly value: number },
+/** The fillings worth keeping once there is one more item, merged in the order of their lengths. */
+function withItem(
+  { known: { lengths, values, last, before }, kept }: Fillings,
+  { name, size, value }: { readonly name: number; readonly size: number; readonly value: number },
   capacity: number,
 ): number[] {
   const merged: number[] = [];
   let heaviest = -1;
   let old = 0;
-  // One more of this piece goes to what has been kept with it, too.
+  // One more of this item goes to what has been kept with it, too.
   let next = 0;
   while (true) {
     const without = old < kept.length ? lengths[kept[old]] : Infinity;
@@ -58,13 +69,13 @@ function withPiece(
     if (isOld) continue;
     lengths.push(within);
     values.push(worth);
-    pieces.push(kind);
+    last.push(name);
     before.push(from);
   }
 }
 
 /** The filling worth most that is no longer than `room`. */
-export function fillingWithin({ kept, lengths }: Fillings, room: number): number {
+export function fillingWithin({ kept, known: { lengths } }: Fillings, room: number): number {
   let [low, high] = [0, kept.length - 1];
   while (low < high) {
     const middle = (low + high + 1) >> 1;
@@ -74,7 +85,7 @@ export function fillingWithin({ kept, lengths }: Fillings, room: number): number
   return kept[low];
 }
 
-/** Adds the pieces of a filling, so many times, to those counted by kind. */
-export function countFilling({ pieces, before }: Fillings, filling: number, times: number, counts: Int32Array): void {
-  for (let at = filling; before[at] >= 0; at = before[at]) counts[pieces[at]] += times;
+/** Adds the items of a filling, so many times, to those counted by name. */
+export function countFilling({ known: { last, before } }: Fillings, filling: number, times: number, counts: Int32Array): void {
+  for (let at = filling; before[at] >= 0; at = before[at]) counts[last[at]] += times;
 }

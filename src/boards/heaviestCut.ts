@@ -31,12 +31,27 @@ const PARTS = 4096;
 export function heaviestCut(blank: Blank, worth: Worth): HeaviestCut {
   const exact = cutWith(blank, worth);
   if (exact !== undefined) return { ...exact, most: exact.value };
-  // Shorter pieces can be worth no less, and longer ones can be cut whatever the rest.
-  const part = Math.ceil(blank.length / PARTS);
-  const shorter = worth.sizes.map((size) => Math.floor(size / part) * part);
-  const longer = worth.sizes.map((size) => Math.ceil(size / part) * part);
-  const [over, sure] = [shorter, longer].map((sizes) => cutWith(blank, { ...worth, sizes }) as Cut);
-  return { ...sure, most: over.value, work: sure.work + over.work };
+  // Larger pieces can be cut whatever the rest, and smaller ones are worth no less.
+  const sure = cutWith(blank, rounded(blank, worth, Math.ceil)) as Cut;
+  const smaller = rounded(blank, worth, Math.floor);
+  const over = [...smaller.sizes, ...smaller.widths].includes(0) ? undefined : cutWith(blank, smaller);
+  return { ...sure, most: over?.value ?? mostByArea(blank, worth), work: sure.work + (over?.work ?? 0) };
+}
+
+/** Pieces whose lengths and widths come to whole parts of the board. */
+function rounded({ length, width }: Blank, worth: Worth, round: (parts: number) => number): Worth {
+  const [along, across] = [Math.ceil(length / PARTS), Math.ceil(width / PARTS)];
+  return {
+    ...worth,
+    sizes: worth.sizes.map((size) => round(size / along) * along),
+    widths: worth.widths.map((each) => Math.min(width, round(each / across) * across)),
+  };
+}
+
+/** No cut is worth more than what is worth most for its area, all over the board. */
+function mostByArea({ length, width, kerf }: Blank, { sizes, widths, values }: Worth): number {
+  const density = values.reduce((most, value, kind) => Math.max(most, value / (sizes[kind] * (widths[kind] + kerf))), 0);
+  return Math.ceil(density * length * (width + kerf) * ALMOST);
 }
 
 type Cut = Omit<HeaviestCut, 'most'>;
@@ -57,13 +72,14 @@ function cutWith(blank: Blank, worth: Worth): Cut | undefined {
   const lanes = lanesOf(blank, worth);
   if (whole === undefined || lanes === undefined) return undefined;
   const { known, kept } = whole;
-  const density = sideBySide(blank, lanes, ({ density: most }) => most).value;
+  const density = sideBySide(blank, lanes, ({ density: most }) => most)?.value ?? Infinity;
   let best = { value: -1, filling: 0, counts: new Int32Array(lanes.length) };
   for (let at = kept.length - 1; at >= 0; at--) {
     const filling = kept[at];
     const room = blank.length - known.lengths[filling];
     if (known.values[filling] + room * density * ALMOST <= best.value) continue;
     const beside = sideBySide(blank, lanes, ({ fillings }) => fillings.known.values[fillingWithin(fillings, room)]);
+    if (beside === undefined) return undefined;
     const value = known.values[filling] + beside.value;
     if (value > best.value) best = { value, filling, counts: beside.counts };
   }
@@ -112,7 +128,7 @@ function lanesOf(blank: Blank, worth: Worth): Lane[] | undefined {
   return lanes;
 }
 
-/** The strips that are worth most side by side on a board: how many of each width. */
+/** The strips that are worth most side by side on a board: how many of each width. Nothing where there are too many to compare. */
 function sideBySide({ width, kerf }: Blank, lanes: readonly Lane[], worthOf: (lane: Lane) => number) {
   const across = width + kerf;
   const [narrowest, ...wider] = lanes;
@@ -124,7 +140,8 @@ function sideBySide({ width, kerf }: Blank, lanes: readonly Lane[], worthOf: (la
     sizes: wider.map((lane) => lane.width + kerf),
     values: wider.map(worthOf),
   };
-  const mixes = heaviestFillings(items, across, Infinity) as Fillings;
+  const mixes = heaviestFillings(items, across, MOST_FILLINGS);
+  if (mixes === undefined) return;
   let best = { value: -1, mix: 0, narrow: 0 };
   for (const mix of mixes.kept) {
     const narrow = Math.floor((across - mixes.known.lengths[mix]) / (narrowest.width + kerf));

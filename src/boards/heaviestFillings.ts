@@ -38,18 +38,19 @@ export function heaviestFillings({ names, sizes, values }: Items, capacity: numb
     const [size, value] = [sizes[at], values[at]];
     // What is worth no more than others in its place is left out.
     if (size > capacity || fillings.known.values[fillingWithin(fillings, size)] >= value) continue;
-    const kept = withItem(fillings, { name: names[at], size, value }, capacity);
+    const kept = withItem(fillings, { name: names[at], size, value }, capacity, most);
     if (kept.length > most) return;
     fillings = { known: fillings.known, kept, compared: fillings.compared + 2 * kept.length };
   }
   return fillings;
 }
 
-/** The fillings worth keeping once there is one more item, merged in the order of their lengths. */
+/** The fillings worth keeping once there is one more item, merged in the order of their lengths; one more than `most` at most. */
 function withItem(
   { known: { lengths, values, last, before }, kept }: Fillings,
   { name, size, value }: { readonly name: number; readonly size: number; readonly value: number },
   capacity: number,
+  most: number,
 ): number[] {
   const merged: number[] = [];
   let heaviest = -1;
@@ -59,7 +60,7 @@ function withItem(
   while (true) {
     const without = old < kept.length ? lengths[kept[old]] : Infinity;
     const within = next < merged.length ? lengths[merged[next]] + size : Infinity;
-    if (without === Infinity && within > capacity) return merged;
+    if (without === Infinity && within > capacity) break;
     const isOld = without < within || (without === within && values[kept[old]] >= values[merged[next]] + value);
     const from = isOld ? kept[old++] : merged[next++];
     const worth = values[from] + (isOld ? 0 : value);
@@ -72,6 +73,7 @@ function withItem(
     last.push(name);
     before.push(from);
   }
+  return merged;
 }
 
 /** The filling worth most that is no longer than `room`. */

@@ -57,7 +57,7 @@ function withItem(
   let old = 0;
   // One more of this item goes to what has been kept with it, too.
   let next = 0;
-  while (true) {
+  while (merged.length <= most) {
     const without = old < kept.length ? lengths[kept[old]] : Infinity;
     const within = next < merged.length ? lengths[merged[next]] + size : Infinity;
     if (without === Infinity && within > capacity) break;

@@ -5,7 +5,7 @@ import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
 import { canBeStaggered } from './leastByPairs.js';
 import { inOrder, isBetter } from './measures.js';
-import type { ObjectiveName } from './objectives.js';
+import { namesFor, type ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { type RowSet, rowSets } from './rowSets.js';
 import { rowSpace } from './rowSpace.js';
@@ -27,7 +27,7 @@ export interface Found {
 
 /** Looks for the best layout over all ways to divide the room into rows. */
 export function searchLayout(problem: PlacementProblem): Found {
-  const { best, others, bound, jointsProven, proofs } = surest(problem, bestLayout(problem));
+  const { best, others, bound, jointsProven, proofs } = surest(problem, someLayout(problem));
   const found = { bound, jointsProven, certificate: certificateOf(proofs) };
   if (best === undefined) return { ...found, laid: undefined };
   let laid = laidFrom(problem, best.space, best.laid);
@@ -37,6 +37,15 @@ export function searchLayout(problem: PlacementProblem): Found {
   }
   const why = bound === laid.boards.length ? shareReason(best, proofs, bound) : undefined;
   return { ...found, laid, ...(why !== undefined && { why }) };
+}
+
+/** The best layout that is found; where steps run out before there is any, one that is best in butt joints first. */
+function someLayout(problem: PlacementProblem): Outcome {
+  const names = namesFor(problem);
+  const found = bestLayout(problem, names);
+  if (found.best !== undefined || found.bound === Infinity || names[0] === 'joints') return found;
+  const fewJoints = bestLayout(problem, ['joints', ...names.filter((name) => name !== 'joints')]);
+  return { ...fewJoints, jointsProven: false };
 }
 
 /** Where certainty is preferred and one more board avoids every butt joint on an unproven joist, that layout instead. */

@@ -16,7 +16,7 @@ export interface BoardLayout {
   readonly boardsBought: number;
   /** Boards needed if every board came as short as its tolerance allows: what to order. `null`: no layout then. */
   readonly boardsAtMinimumLength: number | null;
-  /** Boards by size, as laid. */
+  /** The boards that `boardsBought` counts, by size. */
   readonly boardsByStock: readonly { readonly stock: string; readonly count: number }[];
   /** Present when prices were given. */
   readonly cost?: number;

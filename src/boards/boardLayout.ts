@@ -16,7 +16,7 @@ export interface BoardLayout {
   readonly boardsBought: number;
   /** Boards needed if every board came as short as its tolerance allows: what to order. `null`: no layout then. */
   readonly boardsAtMinimumLength: number | null;
-  /** Boards by size, as laid. */
+  /** The boards that `boardsBought` counts, by size. */
   readonly boardsByStock: readonly { readonly stock: string; readonly count: number }[];
   /** Present when prices were given. */
   readonly cost?: number;
@@ -32,11 +32,14 @@ export interface BoardLayout {
    * answer may need, elsewhere a list that docs/placement.md describes.
    */
   readonly bound: number;
-  /** No layout under these rules costs less. */
+  /**
+   * No layout on the same divisions into rows costs less: the price of as many of the cheapest boards as `bound` says. Where boards
+   * cost more than one price it may be well below the least.
+   */
   readonly costBound?: number;
-  /** Whether the bound meets the answer. */
+  /** Whether the bound meets the answer: there is no layout with fewer boards on the divisions into rows that are tried. */
   readonly proven: boolean;
-  /** Whether no layout of this many boards has fewer end joints. */
+  /** Whether it is proven of this number of boards, and of these end joints, that there can be no fewer: never where `proven` is not. */
   readonly piecesProven: boolean;
   readonly certificate?: Certificate;
   /** Why the number of boards is what it is, in words. */

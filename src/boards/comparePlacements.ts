@@ -8,6 +8,7 @@ import type { ObjectiveName } from './objectives.js';
 import { layoutFrom } from './placeBoards.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
+import { allRows, boundReason, moreReason } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
 
 /** What layouts are compared by, each the less the better; and what is looked at first to find one that is best in it. */
@@ -24,8 +25,8 @@ const MORE = 3;
  * joints, pieces under the preferred length and cuts, and better in one of them. One more board may buy away several joints.
  *
  * @param request - as for `placeBoards`; its preference decides only between layouts that are equal in all four
- * @returns layouts, the fewest boards first; `bound` is that of all, and `piecesProven` says of each whether no layout with as
- *   many boards has fewer butt joints. Layouts with up to three boards more than the fewest are looked for
+ * @returns layouts, the fewest boards first; `bound` is that of all, and `piecesProven` says of one whose boards are proven to be the
+ *   fewest that no layout with as many has fewer butt joints. Layouts with up to three boards more than the fewest are looked for
  * @throws InputError when a value is missing, unknown or out of range
  * @throws InfeasibleError when no layout meets the rules
  * @example
@@ -51,19 +52,25 @@ export function comparePlacements(request: PlacementRequest): BoardLayout[] {
   }
   const [boards] = fewest.best.values;
   const found = [fewest, ...Array.from({ length: MORE + 1 }, (_, more) => atMost(problem, boards + more)).flat()];
-  const layouts = found.flatMap((each) => told(problem, fewest, each));
+  const layouts = found.flatMap((each) => told(problem, fewest, boards, each));
   return undominated(layouts);
 }
 
 const atMost = (problem: PlacementProblem, boards: number): Outcome[] =>
   ORDERS.map((order) => bestLayout(problem, [...order, 'boards'], [{ name: 'boards', most: boards }]));
 
-function told(problem: PlacementProblem, fewest: Outcome, { best }: Outcome): BoardLayout[] {
+function told(problem: PlacementProblem, { bound, proofs }: Outcome, fewest: number, { best }: Outcome): BoardLayout[] {
   if (best === undefined) return [];
   const laid = laidFrom(problem, best.space, best.laid);
   const joints = best.space.objectives.findIndex(({ name }) => name === 'joints');
-  const certificate = certificateOf(fewest.proofs);
-  return [layoutFrom(problem, { laid, bound: fewest.bound, jointsProven: best.proven[joints] ?? false, certificate })];
+  // The fewest of those with the fewest short pieces are not the fewest of all.
+  const jointsFirst = best.space.objectives.slice(0, joints).every(({ name }) => name === 'boards');
+  const jointsProven = jointsFirst && best.proven[joints];
+  const layout = layoutFrom(problem, { laid, bound, jointsProven, certificate: certificateOf(proofs) });
+  const { boardsBought, reasons } = layout;
+  if (boardsBought <= fewest) return [layout];
+  const ofBound = boundReason(fewest, bound, allRows(problem));
+  return [{ ...layout, reasons: [...reasons.slice(0, -1), moreReason(boardsBought, fewest), ofBound] }];
 }
 
 function measuresOf({ boardsBought, endJoints, cuts, findings }: BoardLayout): number[] {

@@ -1,4 +1,6 @@
+import { twiceArea } from '../survey/outline.js';
 import type { Laid } from './laid.js';
+import { laidPieces } from './laidPieces.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
 import { boughtOf } from './searchAtHand.js';
@@ -9,8 +11,7 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number,
   const boards = boughtOf(laid);
   const atHand = laid.boards.length - boards;
   const largest = Math.max(...problem.stocks.map((stock) => stock.area));
-  const area = laid.wanted.reduce((sum, { piece, width }) => sum + (piece.cut / 1e3) * (width / 1e3), 0);
-  const byArea = Math.ceil(area / largest);
+  const byArea = Math.ceil(twiceAreaOf(problem, laid) / (2e6 * largest));
   const longest = Math.max(...problem.stocks.map((stock) => stock.length));
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
   const large = laid.wanted.filter(({ piece, width }) => 2 * piece.cut > longest && 2 * width > widest).length;
@@ -20,7 +21,10 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number,
   if (boards === 0) return [...reasons, 'Nothing is to be bought.'];
   if (atHand > 0 || byArea > boards) reasons.push(`${boards} to be bought.`);
   else if (byArea === boards) reasons.push(`The area alone takes ${boards} boards.`);
-  else reasons.push(`The area alone would take ${byArea} boards; joints on joists and staggered rows take ${boards}.`);
+  else {
+    const taking = bound === boards ? 'joints on joists and staggered rows take' : 'this layout takes';
+    reasons.push(`The area alone would take ${byArea} boards; ${taking} ${boards}.`);
+  }
   if (large === boards && large > 1 && atHand === 0)
     reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
   else if (why !== undefined && byArea !== boards) reasons.push(why);
@@ -30,6 +34,13 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number,
   else reasons.push(boundReason(boards, bound, rows));
   return reasons;
 }
+
+/** Of the pieces as cut, on the grid. */
+const twiceAreaOf = (problem: PlacementProblem, laid: Laid): number =>
+  laidPieces(problem, laid).reduce((sum, { shape: { outline, holes } }) => {
+    const ofHoles = holes.reduce((total, hole) => total + Math.abs(twiceArea(hole)), 0);
+    return sum + Math.abs(twiceArea(outline)) - ofHoles;
+  }, 0);
 
 /** Preferences that look at other things before boards. */
 const mayTakeMore: ReadonlySet<Preference> = new Set(['tradesperson', 'joints', 'certainty', 'cost', 'estimator']);
@@ -48,3 +59,7 @@ export const boundReason = (boards: number, bound: number, rows: RowsTried): str
   bound === boards
     ? `No layout under these rules${on(rows)} takes fewer than ${bound}.`
     : `At least ${bound} are needed${on(rows)}; whether ${bound} would do is not known.`;
+
+/** Why a layout takes more boards than another that was found. */
+export const moreReason = (boards: number, fewest: number): string =>
+  `${fewest} will do: ${boards - fewest} more for fewer butt joints, short pieces or cuts.`;

@@ -12,6 +12,7 @@ import { pieceShape } from './pieceShape.js';
 import { ABOUT, proveBefore, sizeText } from './provisional.js';
 import { segmentBoxes } from './segmentBoxes.js';
 import type { View } from './sheet.js';
+import { isUp } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { line, type PaperPoint, polygon, rect, strokes } from './svg.js';
 
@@ -75,7 +76,12 @@ export function boardSketch(subject: Subject, sketch: Sketch): string[] {
           standing(sides.near, own.left - 2.8),
           standing(sides.far, own.right + 2.8),
         ];
-  const heading = shortened(say('cutting.board', { board: board.id, stock: stock.id }), long + RIGHT, LETTERS.medium, true);
+  const heading = shortened(
+    say(board.opened ? 'cutting.boardOpened' : 'cutting.board', { board: board.id, stock: stock.id }),
+    long + RIGHT,
+    LETTERS.medium,
+    true,
+  );
   return [
     labelSvg({ text: heading, x: own.left, y: own.top - 8, height: LETTERS.medium, anchor: 'start', bold: true }),
     ...walls,
@@ -148,7 +154,7 @@ function offcutSvg(box: Box, size: string): string[] {
 
 function pieceSvg(piece: Piece, box: Box, subject: Subject, ring?: readonly PaperPoint[]): string {
   const { long, wide } = sizeText(piece, subject);
-  const size = { text: `${long} × ${wide}`, height: SMALL };
+  const size = { text: isUp(piece) ? subject.say('piece.up') : `${long} × ${wide}`, height: SMALL };
   const number = (height: number) => ({ text: shortened(piece.id, 20, height, true), height, bold: true });
   const inOne = { ...number(SMALL), text: `${piece.id}  ${size.text}` };
   const ways = [

@@ -6,16 +6,17 @@ import type { Point } from '../survey/point.js';
 import { type Ink, inkOn } from './ink.js';
 import { WIDTH } from './lineTypes.js';
 import type { Sheet } from './sheet.js';
+import { isUp } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { type PaperPoint, polygon, strokes } from './svg.js';
 
 /** Ticks on the inner side of a cut edge: how far apart and how long, mm on paper. */
 const TICK = { pitch: 2.5, length: 1.6, lean: 0.9 } as const;
 
-/** The pieces: outlines, and ticks along every edge that was cut. Holes are drawn as the openings that they are for. */
+/** The pieces: outlines, and of those that are not up ticks along every edge that is cut. Holes are drawn as the openings that they are for. */
 export function boardsInk(subject: Subject, sheet: Sheet): Ink[] {
   return subject.plan.layout.pieces.flatMap((piece) => {
-    const ticks = cutEdges(piece, zoneOf(subject, piece).frame).flatMap((edge) => ticksAlong(edge, sheet));
+    const ticks = isUp(piece) ? [] : cutEdges(piece, zoneOf(subject, piece).frame).flatMap((edge) => ticksAlong(edge, sheet));
     return [
       ...inkOn('board', [
         polygon(piece.outline.map(sheet.place), {

@@ -1,4 +1,4 @@
-import type { Piece } from '../boards/boardLayout.js';
+import type { Board, Piece } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { numberOf } from '../rules/ruleValue.js';
 import { admit } from '../survey/door.js';
@@ -12,13 +12,15 @@ import { ABOUT, certaintyText, proveBefore, provisionalText } from './provisiona
 import { cutListOptionsSchema, planSchema } from './schemas.js';
 import { shapeText } from './shapeText.js';
 import type { SideNames } from './sideNames.js';
+import { isUp, stillToFix, upText } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { subjectOf } from './subjectOf.js';
 import { type Cell, lengthCell, type Table, tableOf } from './table.js';
 
 /**
  * What to cut, piece by piece: size, what each edge and end is and which wall it faces, both long edges and the rake where an end
- * is raked, notches, the board it comes from and what else that board gives, mass and openings. Under a hold the table says so.
+ * is raked, notches, the board it comes from and what else that board gives, mass and openings. Pieces that are up are left out.
+ * Under a hold the table says so.
  *
  * @param plan - what `planCeiling` returned
  * @returns a table; lengths as cut, in whole mm and never more than the layout says, mass in kg
@@ -44,7 +46,7 @@ export function cutList(plan: CeilingPlan, options: CutListOptions = {}): Table 
   admit(cutListOptionsSchema, options, 'options');
   const subject = subjectOf(plan, options.units, options.messages);
   const { say, sides, zoned } = subject;
-  const pieces = options.order === 'fixing' ? inFixingOrder(subject) : inCuttingOrder(plan.layout);
+  const pieces = options.order === 'fixing' ? inFixingOrder(subject) : inCuttingOrder(plan);
   const facing = (side: keyof SideNames, what: 'end' | 'edge'): string =>
     zoned ? say(`cutList.${side}`) : say(`cutList.${what}`, { wall: sides[side] });
   return tableOf(subject, {
@@ -68,13 +70,19 @@ export function cutList(plan: CeilingPlan, options: CutListOptions = {}): Table 
       say('cutList.note'),
     ],
     rows: pieces.map((piece) => rowOf(piece, zoneOf(subject, piece), subject)),
-    notes: [say('cutList.face', { unit: say(`unit.${subject.unit}`) }), say('cutList.keep'), ...provisionalText(subject)],
+    notes: [
+      ...upText(subject),
+      say('cutList.face', { unit: say(`unit.${subject.unit}`) }),
+      say('cutList.keep'),
+      ...provisionalText(subject),
+    ],
   });
 }
 
 /** Board by board, along each board and then across it. */
-function inCuttingOrder({ boards, pieces }: CeilingPlan['layout']): Piece[] {
-  return boards.flatMap(({ id }) =>
+function inCuttingOrder(plan: CeilingPlan): Piece[] {
+  const pieces = stillToFix(plan);
+  return plan.layout.boards.flatMap(({ id }) =>
     pieces
       .filter((piece) => piece.board === id)
       .sort((a, b) => a.at.along - b.at.along || a.at.across - b.at.across || pieces.indexOf(a) - pieces.indexOf(b)),
@@ -103,7 +111,7 @@ function rowOf(piece: Piece, zone: Subject, subject: Subject): Cell[] {
     Math.round(piece.massKg * 10) / 10,
     openingText(piece, zone),
     shapeText(piece, zone),
-    noteOf(piece, zone, board !== undefined && isWhole(subject, board)),
+    noteOf(piece, zone, board),
   ];
 }
 
@@ -118,7 +126,8 @@ function endText(piece: Piece, side: 0 | 1, zone: Subject): string {
     wall: bound?.name ?? '',
   };
   const named = bound !== undefined && bound.name !== (side === 0 ? sides.near : sides.far);
-  const text = bound?.isWall === false ? say('end.border', word) : say(named ? 'end.wallNamed' : `end.${meets}`, word);
+  const onJoist = meets === 'board' && piece.ends[side].joist === undefined ? 'noJoist' : meets;
+  const text = bound?.isWall === false ? say('end.border', word) : say(named ? 'end.wallNamed' : `end.${onJoist}`, word);
   if (rake === undefined) return text;
   // An end that leans outward towards the high edge makes the high edge the longer.
   const longer = rake > 0 === (side === 1) ? sides.high : sides.low;
@@ -135,7 +144,7 @@ function edgeText(piece: Piece, edge: 'low' | 'high', { say, unit }: Subject): s
 
 /** The other pieces of the board, and the offcuts that are large enough to become a piece. */
 function givenToo(piece: Piece, plan: CeilingPlan, { say, unit }: Subject): string {
-  const others = plan.layout.pieces.filter((other) => other.board === piece.board && other !== piece).map(({ id }) => id);
+  const others = plan.layout.pieces.filter((other) => other.board === piece.board && other !== piece);
   const left = plan.layout.boards.find(({ id }) => id === piece.board)?.offcuts ?? [];
   const { rules } = plan.job;
   const large = left.filter(
@@ -144,7 +153,7 @@ function givenToo(piece: Piece, plan: CeilingPlan, { say, unit }: Subject): stri
   const offcuts = large.map(({ length, width }) =>
     say('cutList.offcut', { size: `${cutFigure(length, unit)} × ${cutFigure(width, unit)}` }),
   );
-  return [...others, ...offcuts].join(', ');
+  return [...others.map((other) => (isUp(other) ? say('cutList.up', { piece: other.id }) : other.id)), ...offcuts].join(', ');
 }
 
 function openingText(piece: Piece, subject: Subject): string {
@@ -156,7 +165,7 @@ function openingText(piece: Piece, subject: Subject): string {
     .join('; ');
 }
 
-function noteOf(piece: Piece, subject: Subject, uncut: boolean): string {
+function noteOf(piece: Piece, subject: Subject, board: Board | undefined): string {
   const { plan, say } = subject;
   const open = proveBefore(plan, piece).map((joist) => {
     const certainty = certaintyText(subject, joist);
@@ -164,7 +173,8 @@ function noteOf(piece: Piece, subject: Subject, uncut: boolean): string {
   });
   const notes = [
     open.length > 0 ? say('cutList.notFinal', { list: open.join(', ') }) : undefined,
-    uncut ? say('cutList.uncut') : undefined,
+    board !== undefined && isWhole(subject, board) ? say('cutList.uncut') : undefined,
+    board?.opened ? say('cutList.opened', { board: board.id }) : undefined,
     piece.tight ? say('cutList.tight') : undefined,
     piece.hand === undefined ? undefined : say('cutList.hand'),
   ];

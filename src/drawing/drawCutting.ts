@@ -1,4 +1,4 @@
-import type { Piece } from '../boards/boardLayout.js';
+import type { Board, Piece } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { problem, refuse } from '../survey/inputError.js';
@@ -15,6 +15,7 @@ import { PIECE_ROOM, pieceSketch } from './pieceSketch.js';
 import { provisionalText } from './provisional.js';
 import { cuttingOptionsSchema, planSchema } from './schemas.js';
 import type { View } from './sheet.js';
+import { stillToFix, upText } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { subjectOf } from './subjectOf.js';
 import { rect } from './svg.js';
@@ -27,7 +28,8 @@ const SCALES = [25, 30, 40, 50, 100] as const;
 /**
  * Draws how each board is cut: pieces with their numbers and sizes, cuts dimensioned from the left end, offcuts hatched, the
  * wall that each side faces. Boards that stay whole are listed. Pieces that are no rectangles follow on sheets of their own, lying
- * as their boards lie, with a figure for every corner and ticks on cut edges. Under a hold the sheet is stamped.
+ * as their boards lie, with a figure for every corner and ticks on cut edges. A board that was cut into already is drawn whole, the
+ * pieces from it that are up marked so. Under a hold the sheet is stamped.
  *
  * @param plan - what `planCeiling` returned
  * @returns the text of an SVG file, one sheet of A4
@@ -90,7 +92,7 @@ interface Sheets {
 
 function boardSheets(subject: Subject, view: View): Sheets {
   const { plan } = subject;
-  const cut = plan.layout.boards.flatMap((board) => {
+  const cut = boardsToCut(plan).flatMap((board) => {
     const stock = plan.job.boards.find(({ id }) => id === board.stock);
     return stock === undefined || isWhole(subject, board) ? [] : [{ board, stock }];
   });
@@ -128,8 +130,14 @@ function pieceSheets(subject: Subject, view: View): Sheets {
   };
 }
 
+/** Boards that something is still to be cut from. */
+function boardsToCut(plan: CeilingPlan): Board[] {
+  const wanted = new Set(stillToFix(plan).map(({ board }) => board));
+  return plan.layout.boards.filter(({ id }) => wanted.has(id));
+}
+
 const shapedPieces = (subject: Subject): Piece[] =>
-  subject.plan.layout.pieces.filter((piece) => pieceShape(piece, zoneOf(subject, piece)).kind !== 'rectangle');
+  stillToFix(subject.plan).filter((piece) => pieceShape(piece, zoneOf(subject, piece)).kind !== 'rectangle');
 
 const WIDTH_OF_HEAD = PAGE.width - 2 * PAGE.margin;
 
@@ -191,7 +199,7 @@ function pieceHead(subject: Subject, view: View, width: number): Block {
 function headOf(subject: Subject, view: View, width: number): Block {
   const { plan, say, unit } = subject;
   const small = (text: string): Block => paragraph(text, width);
-  const whole = plan.layout.boards.filter((board) => isWhole(subject, board));
+  const whole = boardsToCut(plan).filter((board) => isWhole(subject, board));
   const list = whole.map(({ id }) =>
     say('cutting.wholeEach', {
       board: id,
@@ -201,7 +209,9 @@ function headOf(subject: Subject, view: View, width: number): Block {
         .join(', '),
     }),
   );
-  const open = plan.layout.pieces.filter((piece) => openingsOf(zoneOf(subject, piece), piece).length > 0).map(({ id }) => id);
+  const open = stillToFix(plan)
+    .filter((piece) => openingsOf(zoneOf(subject, piece), piece).length > 0)
+    .map(({ id }) => id);
   const shaped = shapedPieces(subject).map(({ id }) => id);
   const title = shortened(`${nameOf(subject)}: ${say('cutting.title')}`, width, LETTERS.large, true);
   return stacked([
@@ -210,6 +220,7 @@ function headOf(subject: Subject, view: View, width: number): Block {
     ...(plan.meta.held ? [spacer(2), holdStamp(subject, 90)] : []),
     small(say('table.rules', { rules: plan.job.rules.title })),
     small(say('cutting.figures', { unit: say(`unit.${unit}`) })),
+    ...upText(subject).map(small),
     ...(list.length > 0 ? [small(say('cutting.whole', { list: list.join(', ') }))] : []),
     ...(shaped.length > 0 ? [small(say('cutting.shaped', { list: shaped.join(', ') }))] : []),
     ...(open.length > 0 ? [small(say('cutting.openings', { list: open.join(', ') }))] : []),

@@ -1,17 +1,19 @@
-import type { BoardLayout, Piece } from '../boards/boardLayout.js';
+import type { BoardLayout, Piece, Row } from '../boards/boardLayout.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { facingBound } from './facingBound.js';
 import { sizeText } from './provisional.js';
 import { sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
+import { isUp, upText } from './stillToFix.js';
 import { type Subject, zoneOf, zonesOf } from './subject.js';
 import { subjectOf } from './subjectOf.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
 
 /**
  * The order in which the pieces go up: zone by zone, a row at a time, ripped rows last, in each row from the end with the longer piece;
- * which joists take the first screws, and which pieces are closers that cannot be slid.
+ * which joists take the first screws, and which pieces are closers that cannot be slid. Where some pieces are up already, the others
+ * follow from them outward.
  *
  * @param plan - what `planCeiling` returned
  * @returns a table, one step a row
@@ -36,7 +38,7 @@ export function fixingOrder(plan: CeilingPlan, options: TableOptions = {}): Tabl
   admit(tableOptionsSchema, options, 'options');
   const subject = subjectOf(plan, options.units, options.messages);
   const { say } = subject;
-  const up = new Set<string>();
+  const up = new Set(plan.layout.pieces.filter(isUp).map(({ id }) => id));
   return tableOf(subject, {
     title: say('order.title'),
     columns: [
@@ -56,21 +58,31 @@ export function fixingOrder(plan: CeilingPlan, options: TableOptions = {}): Tabl
       up.add(piece.id);
       return row;
     }),
-    notes: [say('order.rows'), ...sideBySide(subject)],
+    notes: [...upText(subject), say('order.rows'), ...sideBySide(subject)],
   });
 }
 
-/** Pieces in the order in which they go up, one part of the ceiling after another. */
+/** Pieces that are not up in the order in which they go up, one part of the ceiling after another. */
 export const inFixingOrder = (subject: Subject): Piece[] => zonesOf(subject).flatMap(({ plan }) => rowByRow(plan.layout));
 
 function rowByRow({ rows, pieces }: BoardLayout): Piece[] {
   const rising = [...rows].sort((a, b) => a.low - b.low || a.row - b.row);
   const first = rising[0]?.ripped && !rising[rising.length - 1].ripped ? [...rising].reverse() : rising;
-  const order = [...first.filter(({ ripped }) => !ripped), ...first.filter(({ ripped }) => ripped)];
-  return order.flatMap(({ row }) => {
-    const line = pieces.filter((piece) => piece.row === row).sort((a, b) => a.ends[0].position - b.ends[0].position);
-    return line.length > 1 && line[line.length - 1].length > line[0].length ? line.reverse() : line;
-  });
+  const begun = rising.flatMap(({ row }, at) => (pieces.some((piece) => piece.row === row && isUp(piece)) ? [at] : []));
+  const toBegun = (row: Row): number => Math.min(...begun.map((at) => Math.abs(at - rising.indexOf(row))));
+  const order =
+    begun.length > 0
+      ? [...rising].sort((a, b) => toBegun(a) - toBegun(b))
+      : [...first.filter(({ ripped }) => !ripped), ...first.filter(({ ripped }) => ripped)];
+  return order.flatMap(({ row }) => alongRow(pieces.filter((piece) => piece.row === row)));
+}
+
+/** From the end with the longer piece, or from the first piece that is up to either side. */
+function alongRow(pieces: readonly Piece[]): Piece[] {
+  const line = [...pieces].sort((a, b) => a.ends[0].position - b.ends[0].position);
+  const up = line.findIndex(isUp);
+  if (up >= 0) return [...line.slice(0, up).reverse(), ...line.slice(up)].filter((piece) => !isUp(piece));
+  return line.length > 1 && line[line.length - 1].length > line[0].length ? line.reverse() : line;
 }
 
 /** Whether a piece goes up against a neighbour and has no room to slide: a wall or opening, or another neighbour, at its far end. */
@@ -86,7 +98,7 @@ function stepOf(piece: Piece, step: number, subject: Subject, closer: boolean): 
   const { plan, say, sides } = subject;
   const side = (which: 0 | 1, wall: string): string => {
     const end = piece.ends[which];
-    if (end.meets === 'board') return say('order.joist', { joist: end.joist ?? '?' });
+    if (end.meets === 'board') return end.joist === undefined ? say('order.noJoist') : say('order.joist', { joist: end.joist });
     if (end.meets === 'opening') return say('order.opening');
     const bound = facingBound(piece, which, subject);
     return bound?.isWall === false ? bound.name : say('order.wall', { name: bound?.name ?? wall });

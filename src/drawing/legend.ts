@@ -1,3 +1,4 @@
+import { screwsToDrive } from '../fixings/screwsToDrive.js';
 import { bareParts } from './bareParts.js';
 import { type Block, LEADING, paragraph, stacked } from './block.js';
 import { cutEdges } from './boardsInk.js';
@@ -7,6 +8,7 @@ import { labelSvg } from './label.js';
 import { LETTERS, textWidth } from './lettering.js';
 import { DASHES, WIDTH } from './lineTypes.js';
 import { screwRadius } from './screws.js';
+import { isUp, stillToFix } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { circle, line, type PaperPoint, polygon, rect, strokes } from './svg.js';
 import type { WordKey } from './words.js';
@@ -36,9 +38,10 @@ export function legend(subject: Subject, width: number, shown: readonly DrawingL
     has('dimension') && runningEntry,
     has('dimension') && plan.proveFirst.length > 0 && proveEntry,
     has('board') && boardEntry,
-    has('cut') && plan.layout.pieces.some((piece) => cutEdges(piece, zoneOf(subject, piece).frame).length > 0) && cutEntry,
+    has('cut') && stillToFix(plan).some((piece) => cutEdges(piece, zoneOf(subject, piece).frame).length > 0) && cutEntry,
     has('text') && pieceEntry(subject),
-    has('screw') && plan.fixings.count > 0 && screwEntry,
+    has('text') && plan.layout.pieces.some(isUp) && upEntry(subject),
+    has('screw') && screwsToDrive(plan.layout, plan.fixings) > 0 && screwEntry,
     has('opening') && (plan.room.openings ?? []).length > 0 && openingEntry,
     has('zone') && subject.zones.some(({ bounds }) => bounds.some(({ isWall }) => !isWall)) && zoneEntry,
     has('zone') && subject.zones.length > 0 && zoneJoistsEntry,
@@ -175,6 +178,11 @@ const proveEntry: Entry = {
     labelSvg({ text: 'J1', x: x + 5.6, y, height: LETTERS.small, anchor: 'middle', bold: true }),
   ],
 };
+
+const upEntry = ({ say }: Subject): Entry => ({
+  words: 'legend.up',
+  sample: (x, y) => [labelSvg({ text: say('piece.up'), x: x + SAMPLE / 2, y, height: LETTERS.small, anchor: 'middle' })],
+});
 
 /** A real piece's number and board stand in for all. */
 const pieceEntry = ({ plan }: Subject): Entry => {

@@ -5,6 +5,7 @@ import { openingPlace } from './openingPlace.js';
 import type { LetteredPiece } from './pieceLabels.js';
 import { openingName, openingSize } from './pieceOpenings.js';
 import { certaintyText, provisionalText, sizeText } from './provisional.js';
+import { boardOrUp } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { circle } from './svg.js';
 import type { WallLabel } from './wallLabels.js';
@@ -134,7 +135,7 @@ function smallPieces(subject: Subject, pieces: readonly LetteredPiece[]): string
   if (small.length > MANY) return [say('notes.many', { count: small.length })];
   const list = small.map(({ piece }) => {
     const { long, wide } = sizeText(piece, zoneOf(subject, piece));
-    return say('notes.smallEach', { piece: piece.id, size: `${long} × ${wide}`, board: piece.board });
+    return say('notes.smallEach', { piece: piece.id, size: `${long} × ${wide}`, board: boardOrUp(piece, subject) });
   });
   return list.length === 0 ? [] : [say('notes.small', { list: list.join(', ') })];
 }

@@ -8,6 +8,7 @@ import { LETTERS, shortened } from './lettering.js';
 import { sizeText } from './provisional.js';
 import { segmentBoxes } from './segmentBoxes.js';
 import type { Sheet } from './sheet.js';
+import { boardOrUp } from './stillToFix.js';
 import { type Subject, zoneOf, zonesOf } from './subject.js';
 import type { PaperPoint } from './svg.js';
 
@@ -88,7 +89,7 @@ function lettering(piece: Piece, subject: Subject, sheet: Sheet): Way[] {
   const { long, wide } = sizeText(piece, subject);
   const small = { height: LETTERS.small };
   const number = (height: number): Line => ({ text: shortened(piece.id, WIDEST, height, true), height, bold: true });
-  const board = { text: shortened(piece.board, WIDEST, LETTERS.small), ...small };
+  const board = { text: shortened(boardOrUp(piece, subject), WIDEST, LETTERS.small), ...small };
   const size = { text: `${long} × ${wide}`, ...small };
   const sizeInTwo = [
     { text: long, ...small },
@@ -96,14 +97,14 @@ function lettering(piece: Piece, subject: Subject, sheet: Sheet): Way[] {
   ];
   const roomy = Math.min(piece.width, piece.cutLength) / sheet.scale > 30;
   const large = number(roomy ? LETTERS.large : LETTERS.medium);
-  const inOne = { ...number(LETTERS.small), text: `${piece.id}  ${piece.board}` };
+  const inOne = { ...number(LETTERS.small), text: `${piece.id}  ${boardOrUp(piece, subject)}` };
   return [
     { lines: [large, size, board], full: true, cost: 0 },
     { lines: [large, ...sizeInTwo, board], full: true, cost: 4 },
     { lines: [number(LETTERS.medium), size, board], full: true, cost: 5 },
     { lines: [number(LETTERS.small), size, board], full: true, cost: 14 },
     { lines: [inOne, size], full: true, cost: 18 },
-    { lines: [{ ...inOne, text: `${piece.id}  ${long} × ${wide}  ${piece.board}` }], full: true, cost: 22 },
+    { lines: [{ ...inOne, text: `${piece.id}  ${long} × ${wide}  ${boardOrUp(piece, subject)}` }], full: true, cost: 22 },
     { lines: [number(LETTERS.medium), size], full: false, cost: 0 },
     { lines: [number(LETTERS.medium)], full: false, cost: 20 },
     { lines: [number(LETTERS.small)], full: false, cost: 24 },

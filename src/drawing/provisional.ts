@@ -2,6 +2,7 @@ import type { BoardLayout, Piece } from '../boards/boardLayout.js';
 import type { Certainty } from '../joists/proveFirst.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { cutFigure } from './figure.js';
+import { isUp } from './stillToFix.js';
 import type { Subject } from './subject.js';
 import type { WordKey } from './words.js';
 
@@ -10,7 +11,7 @@ export const ABOUT = '~';
 
 /** The joists to prove before a piece is cut: those of its ends that are not sure, where its length was cut to them. */
 export function proveBefore({ layout, proveFirst }: CeilingPlan, piece: Piece): string[] {
-  if (!isCutToLength(layout, piece)) return [];
+  if (isUp(piece) || !isCutToLength(layout, piece)) return [];
   return proveFirst.filter((id) => piece.ends.some(({ joist }) => joist === id));
 }
 

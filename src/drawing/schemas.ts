@@ -45,11 +45,18 @@ const piece = z.looseObject({
   edges: z.looseObject({ low: edge, high: edge }),
   tight: z.boolean(),
   massKg: notNegative,
+  locked: z.optional(z.boolean()),
 });
 
 const offcut = z.looseObject({ board: label, length: notNegative, width: notNegative });
 const cut = z.looseObject({ kind: z.enum(['cross', 'rip']), at: coordinate, from: coordinate, to: coordinate });
-const board = z.looseObject({ id: label, stock: label, cuts: z.array(cut), offcuts: z.array(offcut) });
+const board = z.looseObject({
+  id: label,
+  stock: label,
+  cuts: z.array(cut),
+  offcuts: z.array(offcut),
+  opened: z.optional(z.boolean()),
+});
 
 const stock = z.looseObject({ id: label, length: positive, width: positive, thickness: positive });
 

@@ -1,9 +1,11 @@
 import type { FixingLine } from '../fixings/placedFixings.js';
+import { screwsToDrive } from '../fixings/screwsToDrive.js';
 import type { CeilingPlan } from '../plan/ceilingPlan.js';
 import { admit } from '../survey/door.js';
 import { toGrid } from '../survey/grid.js';
 import { ruleText, sideBySide } from './ruleNotes.js';
 import { planSchema, tableOptionsSchema } from './schemas.js';
+import { stillToFix, upText } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { subjectOf } from './subjectOf.js';
 import { type Cell, type Table, type TableOptions, tableOf } from './table.js';
@@ -11,7 +13,8 @@ import { rangeWords } from './titleBlock.js';
 
 /**
  * Where the screws go, piece by piece as a person marks them: which joists, how many a line, and where along the line. Notes
- * give the total, the length and what is to be known about it, and the rules with their sources beside the rule of thumb.
+ * give the total, the length and what is to be known about it, and the rules with their sources beside the rule of thumb. Pieces that
+ * are up are left out.
  *
  * @param plan - what `planCeiling` returned
  * @returns a table; marks in mm from the piece's low edge
@@ -47,7 +50,7 @@ export function screwSummary(plan: CeilingPlan, options: TableOptions = {}): Tab
       subject.zoned ? say('screws.marksZoned') : say('screws.marks', { low: sides.low }),
       say('screws.count'),
     ],
-    rows: plan.layout.pieces.flatMap((piece) => rowsOf(piece.id, zoneOf(subject, piece))),
+    rows: stillToFix(plan).flatMap((piece) => rowsOf(piece.id, zoneOf(subject, piece))),
     notes: notesOf(subject),
   });
 }
@@ -76,7 +79,11 @@ function rowsOf(piece: string, { plan, say, zoned, sides }: Subject): Cell[][] {
 function notesOf(subject: Subject): string[] {
   const { plan, say } = subject;
   return [
-    say('screws.total', { count: plan.fixings.count, rate: Math.round(plan.fixings.perSquareMetre * 10) / 10 }),
+    ...upText(subject),
+    say('screws.total', {
+      count: screwsToDrive(plan.layout, plan.fixings),
+      rate: Math.round(plan.fixings.perSquareMetre * 10) / 10,
+    }),
     lengthText(subject),
     ...sideBySide(subject),
     ...(['fixing.field', 'fixing.boardEnd', 'fixing.perimeter'] as const).map((key) => ruleText(key, subject)),

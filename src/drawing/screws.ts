@@ -1,5 +1,6 @@
 import { type Ink, inkOn } from './ink.js';
 import type { Sheet } from './sheet.js';
+import { isUp } from './stillToFix.js';
 import type { Subject } from './subject.js';
 import { circle, type PaperPoint } from './svg.js';
 
@@ -8,7 +9,7 @@ export const screwRadius = (scale: number): number => (scale <= 25 ? 0.45 : 0.35
 /** A mark stands at least this far inside its piece on paper, mm: two screws either side of a joint would be one blot. */
 const INSIDE = 0.8;
 
-/** Where the screws' marks stand on the sheet. */
+/** Where the marks of the screws that are still to be driven stand on the sheet. */
 export function screwMarks({ plan }: Subject, sheet: Sheet): PaperPoint[] {
   const limits = new Map(
     plan.layout.pieces.map((piece) => {
@@ -17,10 +18,12 @@ export function screwMarks({ plan }: Subject, sheet: Sheet): PaperPoint[] {
       return [piece.id, { x: [Math.min(...xs), Math.max(...xs)], y: [Math.min(...ys), Math.max(...ys)] }];
     }),
   );
-  return plan.fixings.positions.map((position) => {
+  const up = new Set(plan.layout.pieces.filter(isUp).map(({ id }) => id));
+  return plan.fixings.positions.flatMap((position) => {
+    if (up.has(position.piece)) return [];
     const at = sheet.place(position);
     const limit = limits.get(position.piece);
-    return limit === undefined ? at : { x: inside(at.x, limit.x), y: inside(at.y, limit.y) };
+    return [limit === undefined ? at : { x: inside(at.x, limit.x), y: inside(at.y, limit.y) }];
   });
 }
 

@@ -1,4 +1,5 @@
 import type { FixingLength } from '../fixings/fixingLength.js';
+import { screwsToDrive } from '../fixings/screwsToDrive.js';
 import { SURE } from '../joists/bearing.js';
 import { type Block, beside, paragraph, stacked } from './block.js';
 import { LETTERS, shortened, textWidth, wrapped } from './lettering.js';
@@ -81,16 +82,21 @@ function joistsText(subject: Subject): string {
 }
 
 function boardsText({ plan, say }: Subject): string {
-  const list = plan.layout.boardsByStock
-    .filter(({ count }) => count > 0)
-    .map(({ stock, count }) => say('title.boards.each', { count, stock }))
-    .join('; ');
-  return say('title.boards.text', { list });
+  const { boards, boardsByStock } = plan.layout;
+  const atHand = new Set(plan.job.boards.filter((stock) => stock.atHand === true).map(({ id }) => id));
+  const opened = boards.filter((board) => board.opened === true).length;
+  const there = boards.filter((board) => board.opened !== true && atHand.has(board.stock)).length;
+  const list = [
+    ...boardsByStock.filter(({ count }) => count > 0).map(({ stock, count }) => say('title.boards.each', { count, stock })),
+    ...(there > 0 ? [say('title.boards.atHand', { count: there })] : []),
+    ...(opened > 0 ? [say('title.boards.opened', { count: opened })] : []),
+  ];
+  return say('title.boards.text', { list: list.join('; ') });
 }
 
 function screwsText({ plan, say, withUnit }: Subject): string {
   const { recommended, range } = plan.fixingLength;
-  const { count } = plan.fixings;
+  const count = screwsToDrive(plan.layout, plan.fixings);
   if (range !== undefined) return say('title.screws.range', { count, ...rangeWords(range, withUnit) });
   return recommended === null
     ? say('title.screws.none', { count })

@@ -1,5 +1,6 @@
 import type { BoardLayout } from '../boards/boardLayout.js';
 import { asbestosFindings } from '../decision/asbestosFindings.js';
+import { screwsToDrive } from '../fixings/screwsToDrive.js';
 import { lightsOnJoists } from '../joists/lightsOnJoists.js';
 import type { LocatedZone } from '../joists/locateZones.js';
 import { inOrderOfSeverity } from '../rules/finding.js';
@@ -31,11 +32,10 @@ export function planAround(job: CompletedJob, parts: readonly LocatedZone[], lay
     parts,
     rules,
   );
-  const toDrive = layers.map((each) => ({ ...each, fixings: { count: screwsToDrive(each) } }));
   const findings = inOrderOfSeverity([
     ...asbestosFindings(
       lining,
-      toDrive.reduce((sum, { fixings: { count } }) => sum + count, 0),
+      layers.reduce((sum, each) => sum + screwsToDrive(each.layout, each.fixings), 0),
     ),
     ...(over ? layersOnBars(job) : []),
     // Before what the layout itself has to say: a drawing has room for the first few only.
@@ -55,7 +55,7 @@ export function planAround(job: CompletedJob, parts: readonly LocatedZone[], lay
     ...(over?.findings ?? []).map(asBinding),
   ]);
   const hold = findings.find((each) => each.severity === 'hold');
-  const bought = takeOffOf({ room, layout, ...fixed, job, layers: toDrive }, takeOff);
+  const bought = takeOffOf({ room, layout, ...fixed, job, layers }, takeOff);
   return {
     job,
     room,
@@ -69,10 +69,4 @@ export function planAround(job: CompletedJob, parts: readonly LocatedZone[], lay
     findings,
     meta: { held: hold !== undefined, direction: parts[0].direction, ruleSet: rules.title },
   };
-}
-
-/** Screws of the pieces that are not up yet. */
-function screwsToDrive({ layout: { pieces }, fixings: { positions } }: PlannedLayer): number {
-  const locked = new Set(pieces.filter((piece) => piece.locked === true).map(({ id }) => id));
-  return positions.filter(({ piece }) => !locked.has(piece)).length;
 }

@@ -11,7 +11,9 @@ export interface OrderedBoards {
   readonly basis: string;
 }
 
-type CountedLayout = Pick<BoardLayout, 'boardsBought' | 'boardsAtMinimumLength' | 'boardsByStock'>;
+type CountedLayout = Pick<BoardLayout, 'boardsBought' | 'boardsAtMinimumLength' | 'boardsByStock'> & {
+  readonly boards: readonly Pick<BoardLayout['boards'][number], 'opened'>[];
+};
 
 /**
  * The boards of a layout by size. What more it takes when every board comes as short as it may is put on the largest size laid,
@@ -21,6 +23,7 @@ export function orderedBoards(layout: CountedLayout, boards: readonly BoardStock
   const laid = layout.boardsByStock
     .filter(({ count }) => count > 0)
     .map(({ stock, count }) => ({ stock: stockOf(stock, boards), count }));
+  const isBegun = layout.boards.some(({ opened }) => opened === true);
   const more = Math.max(0, (layout.boardsAtMinimumLength ?? layout.boardsBought) - layout.boardsBought);
   const largest = laid.reduce<BoardStock | undefined>(
     (best, { stock }) => (best === undefined || stock.length * stock.width > best.length * best.width ? stock : best),
@@ -30,7 +33,7 @@ export function orderedBoards(layout: CountedLayout, boards: readonly BoardStock
     const extra = stock === largest ? more : 0;
     const toBuy = packsOf((count + extra) * (1 + breakage), 1);
     const reasons = [
-      `${count} as laid`,
+      isBegun ? `${count} not cut into yet` : `${count} as laid`,
       ...(extra > 0 ? [`${extra} more when every board comes as short as it may`] : []),
       ...(layout.boardsAtMinimumLength === null ? ['full-length boards needed: measure them on delivery'] : []),
       ...(breakage > 0 ? [`${rounded(breakage * 100, 1)} % for breakage`] : []),

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { BoardLayout } from '../boards/boardLayout.js';
 import type { FixingLength } from '../fixings/fixingLength.js';
 import type { PlacedFixings } from '../fixings/placedFixings.js';
+import { screwsToDrive } from '../fixings/screwsToDrive.js';
 import type { BoardStock } from '../survey/boardStock.js';
 import { admit, demand } from '../survey/door.js';
 import type { Layer } from '../survey/layer.js';
@@ -20,7 +21,8 @@ export interface TakeOffPlan {
     BoardLayout,
     'pieces' | 'boards' | 'boardsBought' | 'boardsAtMinimumLength' | 'boardsByStock' | 'jointLength'
   >;
-  readonly fixings: Pick<PlacedFixings, 'count'>;
+  /** With their places, screws of pieces that are up are left out. */
+  readonly fixings: Pick<PlacedFixings, 'count'> & Partial<Pick<PlacedFixings, 'positions'>>;
   readonly fixingLength: Pick<FixingLength, 'recommended' | 'range'>;
   readonly job: { readonly boards: readonly BoardStock[]; readonly lining?: readonly Layer[] };
   /** Layers of new boards, where there are two; then they are what is bought. */
@@ -35,14 +37,21 @@ const count = z.int().check(z.gte(0), z.lte(1_000_000));
 /** What this library itself returned: known fields are checked, fields it does not read are let through. */
 const readFields = {
   layout: z.looseObject({
-    pieces: z.array(z.looseObject({ massKg: z.number().check(z.gte(0), z.lte(10_000)), board: z.optional(z.string()) })),
+    pieces: z.array(
+      z.looseObject({
+        id: z.optional(z.string()),
+        massKg: z.number().check(z.gte(0), z.lte(10_000)),
+        board: z.optional(z.string()),
+        locked: z.optional(z.boolean()),
+      }),
+    ),
     boards: z.array(z.looseObject({ stock: z.string(), id: z.optional(z.string()), opened: z.optional(z.boolean()) })),
     boardsBought: count,
     boardsAtMinimumLength: z.nullable(count),
     boardsByStock: z.array(z.looseObject({ stock: z.string(), count })),
     jointLength: z.number().check(z.gte(0), z.lte(1e9)),
   }),
-  fixings: z.looseObject({ count }),
+  fixings: z.looseObject({ count, positions: z.optional(z.array(z.looseObject({ piece: z.string() }))) }),
   fixingLength: z.looseObject({
     recommended: z.nullable(z.number()),
     range: z.optional(z.looseObject({ shortest: z.nullable(z.number()), longest: z.nullable(z.number()) })),
@@ -69,7 +78,7 @@ const planSchema: z.ZodMiniType<TakeOffPlan> = readSchema.check(
  * What to buy for one ceiling: boards, screws, joint tape and finish plaster, in whole packs, and what is left of the boards.
  *
  * The boards are those of the layout, as many as it takes when every board comes as short as it may; cutting waste is in that
- * number already, and no percentage is put on top. Each line says how it came about, and packs are rounded up once, at the end.
+ * number already, and no percentage is put on top. Boards that were cut into already, and screws of pieces that are up, are left out. Each line says how it came about, and packs are rounded up once, at the end.
  *
  * @param plan - a `CeilingPlan`, or the parts of one that are read
  * @param options - allowances as shares, packs and coverages; each default is common practice
@@ -127,6 +136,7 @@ function orderedTogether(layers: readonly TakeOffLayer[], breakage: number): Ord
   const sum = (numbers: readonly number[]): number => numbers.reduce((total, each) => total + each, 0);
   return orderedBoards(
     {
+      boards: counted.flatMap((layout) => layout.boards),
       boardsBought: sum(counted.map(({ boardsBought }) => boardsBought)),
       boardsAtMinimumLength: least.includes(null) ? null : sum(least.map((each) => each ?? 0)),
       boardsByStock: boards.map(({ id }) => ({
@@ -151,10 +161,10 @@ function cutFromBought({ layout: { pieces, boards }, boards: stocks }: TakeOffLa
 /** One line for each length of screw. */
 function screwLines(plan: TakeOffPlan, layers: readonly TakeOffLayer[], constants: Constants, by: Said): TakeOffLine[] {
   const byLength = new Map<string, TakeOffPlan>();
-  for (const { fixings, fixingLength } of layers) {
+  for (const { layout, fixings, fixingLength } of layers) {
     const text = lengthText({ fixingLength });
     const before = byLength.get(text)?.fixings.count ?? 0;
-    byLength.set(text, { ...plan, fixingLength, fixings: { count: before + fixings.count } });
+    byLength.set(text, { ...plan, fixingLength, fixings: { count: before + screwsToDrive(layout, fixings) } });
   }
   return [...byLength.values()].map((each) => screws(each, constants, by));
 }

@@ -54,7 +54,7 @@ describe('a layout that the model describes', { timeout: 120_000 }, () => {
     const ask = await placementOracle(LIMIT);
     const wrong: string[] = [];
     let two = 0;
-    const asked = SEEDS.slice(0, 12).map(roomToLay);
+    const asked = SEEDS.slice(0, 12).map((seed) => roomToLay(seed));
     for (const [room, rowWidths] of asked.flatMap((each) => rowsOf(each).map((rows) => [each, rows] as const))) {
       const { value, solution } = ask(room, { rowWidths, strips: 'cut' });
       if (solution === undefined) continue;

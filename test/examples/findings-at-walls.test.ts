@@ -147,6 +147,34 @@ describe('the widest bay', () => {
     const trimmed = joists.map((each) => (each.id === 'J3' ? { ...each, end: { ...each.end, y: 700 } } : each));
     expect(widest(trimmed)).toMatchObject({ where: { joist: 'J4' }, value: 874.69 });
   });
+
+  describe('where a joist is cut for a hatch', () => {
+    const room = { outline: rectangle(3600, 3000) };
+    const rows = [rowByHand(1, 900, 2100)];
+    // Trimmers 800 apart joist to joist and `apart` along them; the hatch between them cut out of the piece.
+    const found = (hatch: { readonly low: number; readonly high: number }, apart: readonly [number, number]) => {
+      const whole = joistsFromPositions({ room, direction: 'y', positions: [850, 1250, 1650, 2050, 2450], width: 50 });
+      const joists = whole.flatMap((each): Joist[] => {
+        if (each.id !== 'J3') return [each];
+        const [below, above] = apart;
+        return [
+          { ...each, end: { ...each.end, y: below } },
+          { ...each, id: 'J3b', start: { ...each.start, y: above } },
+        ];
+      });
+      const holes = [ring([1274, hatch.low], [2026, hatch.low], [2026, hatch.high], [1274, hatch.high])];
+      const piece = handLaidPiece({ id: '1.1', ends: [joint(850, 'J1'), joint(2450, 'J5')], low: 900, high: 2100, holes });
+      return findingsByHand({ room, joists, pieces: [piece], rows }).filter(({ code }) => code === 'support-centres-exceeded');
+    };
+
+    it('is not the hatch, nor the strip of board on each trimmer', () => {
+      expect(found({ low: 1200, high: 1900 }, [1176, 1924])).toEqual([]);
+    });
+
+    it('is what board there is between the joists beyond a hatch that is less than the trimmers leave', () => {
+      expect(found({ low: 1200, high: 1500 }, [1176, 1924])).toMatchObject([{ value: 800, where: { joist: 'J4' } }]);
+    });
+  });
 });
 
 describe('pieces of rows that are split', () => {

@@ -1,4 +1,4 @@
-import { type PlacementRequest, placeBoards, planCeiling, rectangle } from 'soffitwright';
+import { comparePlacements, type PlacementRequest, placeBoards, planCeiling, rectangle } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { even, GAPS, ring, stock } from '../generators/scenario.js';
 
@@ -39,5 +39,54 @@ describe('what is said of the least number of boards', () => {
     expect(said(plain.room)).toEqual([false, false]);
     const splay = { outline: ring([0, 0], [3600, 0], [3500, 2400], [0, 2400]) };
     expect(said(splay)).toEqual([true, true]);
+  });
+});
+
+describe('what is said of the area', () => {
+  it('is of the pieces as cut, not of the rectangles about them', () => {
+    // 7.93 m2 of pieces in a triangle of 8; a board has 2.88.
+    const layout = placeBoards({ ...plain, room: { outline: ring([0, 0], [4000, 0], [0, 4000]) }, joists: even(50, 400, 3950) });
+    expect(layout.areaM2).toBeLessThan(3 * 2.88);
+    expect(layout.reasons[0]).toMatch(/^The area alone would take 3 boards;/);
+  });
+});
+
+describe('what is said of boards beyond the fewest', () => {
+  const kitchen: PlacementRequest = {
+    room: { outline: rectangle(2750, 3310) },
+    joists: even(60, 450, 2690),
+    boards: [{ ...stock(1800), width: 900 }],
+  };
+
+  it('is that they are this layout, not that joints and stagger take them', () => {
+    const fewest = placeBoards({ ...kitchen, prefer: 'boards' });
+    const more = placeBoards({ ...kitchen, prefer: 'joints' });
+    expect(more.boardsBought).toBeGreaterThan(fewest.boardsBought);
+    expect(fewest.proven).toBe(true);
+    expect(more.reasons[0]).toBe(`The area alone would take 6 boards; this layout takes ${more.boardsBought}.`);
+    expect(more.reasons.join(' ')).not.toMatch(/staggered/);
+  });
+
+  it('is what they are for, beside a layout that does with fewer', () => {
+    const layouts = comparePlacements(kitchen);
+    const [{ boardsBought: fewest, proven }] = layouts;
+    expect(proven).toBe(true);
+    const others = layouts.filter(({ boardsBought }) => boardsBought > fewest);
+    expect(others.length).toBeGreaterThan(0);
+    for (const layout of others) {
+      expect(layout.reasons).toContain(
+        `${fewest} will do: ${layout.boardsBought - fewest} more for fewer butt joints, short pieces or cuts.`,
+      );
+      expect(last(layout)).toBe(`No layout under these rules takes fewer than ${fewest}.`);
+    }
+  });
+
+  it('does not take for the fewest butt joints those of the layout with the fewest short pieces', () => {
+    const room = { outline: rectangle(2130, 3300) };
+    const layouts = comparePlacements({ ...kitchen, room, joists: even(40, 400, 2080) });
+    const fewest = layouts.filter(({ boardsBought }) => boardsBought === layouts[0].boardsBought);
+    const [{ endJoints }] = fewest;
+    expect(fewest.length).toBeGreaterThan(1);
+    expect(fewest.map((layout) => layout.piecesProven)).toEqual(fewest.map((layout) => layout.endJoints === endJoints));
   });
 });

@@ -41,9 +41,8 @@ describe('a through lounge: ceilings of 3400 and 3900 by 3600, a downstand of 25
       expect(piece.zone === 'front' ? across : along).toBeCloseTo(piece.cutLength, 3);
     }
     expect(errorsIn(job, layout)).toEqual([]);
-    // 26.28 m2; nine boards are its area.
-    expect(layout.boardsBought).toBeGreaterThanOrEqual(10);
-    expect(layout.boardsBought).toBeLessThanOrEqual(12);
+    // 26.28 m2 at 2.88 a board: ten are its area.
+    expect(layout.boardsBought).toBe(10);
     expect(new Set(layout.pieces.map(({ board }) => board)).size).toBe(layout.boardsBought);
   });
 
@@ -119,7 +118,8 @@ describe('a knock-through, 3300 by 6400, with a flush beam at 3600', () => {
   it('takes at most four boards and three butt joints on one side, three and four on the other', () => {
     expect(layout.boardsBought).toBeLessThanOrEqual(7);
     expect(2 * layout.boardsBought + layout.endJoints).toBeLessThanOrEqual(21);
-    expect(jointsOf(layout, 'A') + jointsOf(layout, 'B')).toBe(layout.endJoints);
+    expect(jointsOf(layout, 'A')).toBeLessThanOrEqual(3);
+    expect(jointsOf(layout, 'B')).toBeLessThanOrEqual(4);
   });
 
   it('is 15 thick on both sides, or departs from the table where it is 12.5', () => {

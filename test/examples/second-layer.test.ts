@@ -53,7 +53,13 @@ describe('common practice, no source: two dense layers, the second pushed along 
     expect(second.layout.rows.map(({ width }) => width)).toEqual([600, 1200, 1200, 588]);
     expect(plan.takeOff.lines[0]).toMatchObject({ packs: 6 });
     expect([first.layout.endJoints, second.layout.endJoints]).toEqual([0, 0]);
+    const apart = longJoints(first).flatMap((low) => longJoints(second).map((other) => Math.abs(low - other)));
+    expect(Math.min(...apart)).toBe(600);
     expect(second.apart).toBe(600);
+    for (const { layout, boards } of [first, second]) {
+      const found = checkLayout({ room: plan.room, joists: plan.joists, layout, boards, rules: plan.job.rules });
+      expect(found.filter(({ severity }) => severity === 'error')).toEqual([]);
+    }
   });
 
   it('cuts the rows of 600 and 588 from one board', () => {

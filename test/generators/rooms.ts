@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { type BoardStock, type Direction, type Overrides, type Point, rectangle } from 'soffitwright';
 
 /** A rectangular room to lay boards in, with the rules for it. */
@@ -74,13 +75,15 @@ function centres(draw: Draw, across: number, spacing: number, grain: number): nu
 
 /**
  * One room for each seed: 2 to 9 m by 1 to 8 m, joists at all usual centres, regular and irregular, all board sizes, kerf 0 to
- * 5, stagger from one bay to 1200, least piece 200 to 600; whole millimetres, or tenths where the sizes are in inches.
+ * 5, stagger from one bay to 1200, least piece 200 to 600; whole millimetres, or tenths where the sizes are in inches. `greatest`
+ * makes them smaller: across and along the joists, mm.
  */
-export function roomToLay(seed: number): RoomToLay {
+export function roomToLay(seed: number, greatest: readonly [number, number] = [9000, 8000]): RoomToLay {
   const draw = new Draw(seed);
   const inches = draw.between(1, 5) === 1;
   const grain = inches ? 1 : 10;
-  const [across, along] = [draw.between(20_000 / grain, 90_000 / grain), draw.between(10_000 / grain, 80_000 / grain)];
+  const [acrossMost, alongMost] = greatest.map((most) => (most * 10) / grain);
+  const [across, along] = [draw.between(20_000 / grain, acrossMost), draw.between(10_000 / grain, alongMost)];
   const spacing = inches ? draw.from([4064, 6096]) : draw.from([300, 350, 400, 400, 450, 600]) * 10;
   const direction = draw.from(['x', 'y'] as const);
   const width = draw.from([38, 44, 47, 50, 63]);
@@ -105,6 +108,11 @@ export function roomToLay(seed: number): RoomToLay {
     },
   };
 }
+
+/** One of {@link roomToLay} of 2 to 4 m by 1 to 3 m, many of which are laid in little time. */
+export const anyRoomToLay: fc.Arbitrary<RoomToLay> = fc
+  .integer({ min: 0, max: 999_999 })
+  .map((seed) => roomToLay(seed, [4000, 3000]));
 
 /** The same rooms at every run. */
 export const roomsToLay = (count: number, first = 0): RoomToLay[] =>

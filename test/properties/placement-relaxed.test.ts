@@ -1,10 +1,9 @@
 import { fc, test } from '@fast-check/vitest';
 import { type BoardLayout, checkLayout, type Overrides, tryPlaceBoards } from 'soffitwright';
 import { describe, expect } from 'vitest';
-import { boardOf, type RoomToLay, roomToLay } from '../generators/rooms.js';
+import { anyRoomToLay, boardOf, type RoomToLay } from '../generators/rooms.js';
 
-const runs = { seed: 20_261_125, numRuns: 2 };
-const anyRoom = fc.integer({ min: 0, max: 999_999 }).map(roomToLay);
+const runs = { seed: 20_261_125, numRuns: 25 };
 
 const lay = (room: RoomToLay): BoardLayout | undefined => {
   const attempt = tryPlaceBoards({ ...room, prefer: 'boards' });
@@ -30,7 +29,7 @@ function broken(easier: RoomToLay, harder: RoomToLay): string[] {
 }
 
 describe('a room laid with the fewest boards', { timeout: 300_000 }, () => {
-  test.prop([anyRoom], runs)('passes the check of layouts, with no fewer boards than the bound', (room) => {
+  test.prop([anyRoomToLay], runs)('passes the check of layouts, with no fewer boards than the bound', (room) => {
     const layout = lay(room);
     if (layout === undefined) return;
     expect(checkLayout({ ...room, layout }).filter(({ severity }) => severity === 'error')).toEqual([]);
@@ -39,7 +38,7 @@ describe('a room laid with the fewest boards', { timeout: 300_000 }, () => {
     expect(layout.boardsBought).toBe(layout.boards.length);
   });
 
-  test.prop([anyRoom, fc.constantFrom(1800, 2400, 2700, 3000, 3600)], runs)(
+  test.prop([anyRoomToLay, fc.constantFrom(1800, 2400, 2700, 3000, 3600)], runs)(
     'takes no more boards when another length can be had',
     (room, length) => {
       const [board] = room.boards;
@@ -50,24 +49,30 @@ describe('a room laid with the fewest boards', { timeout: 300_000 }, () => {
     },
   );
 
-  test.prop([anyRoom, fc.integer({ min: 1, max: 5 })], runs)('takes no more boards when a cut takes less', (room, more) => {
+  test.prop([anyRoomToLay, fc.integer({ min: 1, max: 5 })], runs)('takes no more boards when a cut takes less', (room, more) => {
     const [board] = room.boards;
     expect(broken(room, { ...room, boards: [{ ...board, kerf: (board.kerf ?? 0) + more }] })).toEqual([]);
   });
 
-  test.prop([anyRoom, fc.integer({ min: 0, max: 9 })], runs)('takes no more boards with a smaller stagger', (room, tenth) => {
-    expect(broken(smaller(room, 'stagger.minimum', tenth / 10), room)).toEqual([]);
-  });
+  test.prop([anyRoomToLay, fc.integer({ min: 0, max: 9 })], runs)(
+    'takes no more boards with a smaller stagger',
+    (room, tenth) => {
+      expect(broken(smaller(room, 'stagger.minimum', tenth / 10), room)).toEqual([]);
+    },
+  );
 
-  test.prop([anyRoom, fc.integer({ min: 1, max: 9 })], runs)('takes no more boards with a smaller least piece', (room, tenth) => {
-    expect(broken(smaller(room, 'piece.minimumLength', tenth / 10), room)).toEqual([]);
-  });
+  test.prop([anyRoomToLay, fc.integer({ min: 1, max: 9 })], runs)(
+    'takes no more boards with a smaller least piece',
+    (room, tenth) => {
+      expect(broken(smaller(room, 'piece.minimumLength', tenth / 10), room)).toEqual([]);
+    },
+  );
 
-  test.prop([anyRoom], runs)('takes no more boards where a piece may lie on one support', (room) => {
+  test.prop([anyRoomToLay], runs)('takes no more boards where a piece may lie on one support', (room) => {
     expect(broken(under(room, { 'piece.minimumSupports': 1 }), under(room, { 'piece.minimumSupports': 2 }))).toEqual([]);
   });
 
-  test.prop([anyRoom], runs)('takes as many boards with its rows pinned, and its bound then is no lower', (room) => {
+  test.prop([anyRoomToLay], runs)('takes as many boards with its rows pinned, and its bound then is no lower', (room) => {
     const free = lay(room);
     if (free === undefined) return;
     const attempt = tryPlaceBoards({ ...room, prefer: 'boards', rowWidths: free.rows.map(({ width }) => width) });
@@ -77,7 +82,7 @@ describe('a room laid with the fewest boards', { timeout: 300_000 }, () => {
     if (attempt.value.proven) expect(attempt.value.boardsBought).toBeLessThanOrEqual(free.boardsBought);
   });
 
-  test.prop([anyRoom], runs)('takes no fewer boards when they come short', (room) => {
+  test.prop([anyRoomToLay], runs)('takes no fewer boards when they come short', (room) => {
     const layout = lay(room);
     if (layout?.proven !== true || layout.boardsAtMinimumLength === null) return;
     expect(layout.boardsAtMinimumLength).toBeGreaterThanOrEqual(layout.boardsBought);

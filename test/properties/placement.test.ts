@@ -69,10 +69,10 @@ describe('placing boards', { timeout: 120_000 }, () => {
     expect({ boardsBought, bound, proven }).toEqual({ boardsBought: 4, bound: 4, proven: true });
   });
 
-  it('lays a hall of 20 m by 12 m, within two boards of the bound', () => {
+  it('lays a hall of 20 m by 12 m, within one board of the bound', () => {
     const hall = requestOf({ width: 20_000, depth: 12_000, first: 60, spacing: 400 });
     const { boardsBought, bound } = placeBoards({ ...hall, boards: [size(2400, 1200)] });
-    expect(boardsBought - bound).toBeLessThanOrEqual(2);
+    expect(boardsBought - bound).toBeLessThanOrEqual(1);
   });
 
   test.prop([anyRoom], runs)('with every length and length rule doubled gives the same counts', (room) => {

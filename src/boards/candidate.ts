@@ -1,6 +1,7 @@
 import type { LaidRows } from './laidRows.js';
 import { leastByPairs } from './leastByPairs.js';
 import type { Steps } from './packKinds.js';
+import { pairedRows } from './pairedRows.js';
 import { provenBoards } from './provenBoards.js';
 import { type QuickLook, quickBound, quickLayouts } from './quickLook.js';
 import { type Cap, type Relaxation, relax } from './relaxation.js';
@@ -21,6 +22,9 @@ export interface Candidate {
   root: Relaxation | undefined;
   /** Whether the programme has been solved for its best prices. */
   sharp: boolean;
+  /** The same rows two by two, once they have been looked at so. */
+  pairs: RowSpace | undefined;
+  inPairs: boolean;
   /** Searches that found nothing: for no more than so much, in so many steps. */
   tried: { readonly most: number; readonly round: number }[];
   /** What asks for most boards, and how many; nothing where a search found that fewer will not do. */
@@ -47,7 +51,18 @@ const WORK = 30_000;
 export function candidateOf(space: RowSpace): Candidate {
   const look = quickBound(space);
   const proof = { prices: look.prices[0], boards: look.boards };
-  return { space, look, proof, least: 0, asked: false, root: undefined, sharp: false, tried: [] };
+  return {
+    space,
+    look,
+    proof,
+    least: 0,
+    asked: false,
+    root: undefined,
+    sharp: false,
+    pairs: undefined,
+    inPairs: false,
+    tried: [],
+  };
 }
 
 /** Begins with another objective. */
@@ -56,6 +71,7 @@ export function turnTo(candidate: Candidate, objective: number): void {
   candidate.least = space.least[objective] + Math.min(...space.objectives[objective].boards) * look.boards;
   candidate.asked = false;
   candidate.sharp = false;
+  candidate.inPairs = false;
   candidate.tried = [];
 }
 
@@ -103,6 +119,7 @@ export function layoutWithin(
   if (answer === 'unknown') {
     // Where steps were left over, more of them would find no more.
     candidate.tried.push({ most, round: allowed.left > 0 && candidate.sharp ? Infinity : round });
+    if (!candidate.inPairs) boundInPairs(candidate, aim, steps);
   }
   return typeof answer === 'string' ? undefined : { space, laid: answer, values: valuesOf(space, answer) };
 }
@@ -136,13 +153,30 @@ export function boundBelow(candidate: Candidate, { objective, caps }: Aim, enoug
   const alone = space.groups.reduce((sum, { count }, at) => sum + count * least[at], 0);
   const proven = apart === undefined ? bound : bound - alone + Math.max(alone, apart);
   candidate.least = Math.max(candidate.least, Math.ceil(proven / PARTS));
-  if (space.objectives[objective].name === 'boards') {
-    // More boards than pieces: there are not enough of some stock.
-    if (candidate.least > root.mostBoards) candidate.least = Infinity;
-    const asked = caps.length === 0 ? provenBoards(space, { kinds, boards }) : 0;
-    if (asked > candidate.proof.boards) candidate.proof = { prices: { kinds, boards }, boards: asked };
-  }
+  // More boards than pieces: there are not enough of some stock.
+  if (space.objectives[objective].name === 'boards' && candidate.least > root.mostBoards) candidate.least = Infinity;
+  keepProof(candidate, { objective, caps }, { kinds, boards });
   return { kinds, boards };
+}
+
+/** The best that the programme can say of rows that are divided two by two: more, where the stagger leaves little choice. */
+function boundInPairs(candidate: Candidate, { objective, caps }: Aim, steps: Steps): void {
+  candidate.inPairs = true;
+  candidate.pairs ??= pairedRows(candidate.space);
+  if (candidate.pairs === undefined) return;
+  const root = relax(candidate.pairs, objective, caps);
+  const { bound, kinds, boards } = solve(root, WORK, Infinity, 'best');
+  steps.left -= root.work;
+  candidate.least = Math.max(candidate.least, Math.ceil(bound / PARTS));
+  keepProof(candidate, { objective, caps }, { kinds, boards });
+}
+
+/** Keeps prices that ask for more boards than those before, whatever the other objectives. */
+function keepProof(candidate: Candidate, { objective, caps }: Aim, prices: UsualPrices): void {
+  const { space, proof } = candidate;
+  if (space.objectives[objective].name !== 'boards' || caps.length > 0) return;
+  const asked = provenBoards(space, prices);
+  if (asked > proof.boards) candidate.proof = { prices, boards: asked };
 }
 
 /** What a layout comes to by each objective. */

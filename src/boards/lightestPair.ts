@@ -79,7 +79,7 @@ function pairFrom({ graph: { nodes, to }, least, next }: Table): Pair {
 }
 
 /** Per node: the joist of the butt joint there; -1 at a wall. */
-function joistsOfNodes({ nodes, to, joist }: RowGraph): Int32Array {
+export function joistsOfNodes({ nodes, to, joist }: RowGraph): Int32Array {
   const at = new Int32Array(nodes).fill(-1);
   for (let arc = 0; arc < to.length; arc++) at[to[arc]] = joist[arc];
   return at;

@@ -1,8 +1,10 @@
 import { bearingOf } from '../joists/bearing.js';
 import { cutsOf } from './cutsOfBoard.js';
+import { isHeavy } from './isHeavy.js';
 import type { Division, Laid, Measures } from './laid.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
+import { preferredOrder } from './preferredOrder.js';
 import { isUnproven } from './unproven.js';
 
 export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>): Measures {
@@ -10,7 +12,6 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>)
   const { rows, divisions, wanted, boards } = laid;
   const joints = divisions.flatMap((division) => division.joists.map((index) => problem.joists[index].joist));
   const bearings = joints.map((joist) => ({ joist, bearing: bearingOf(joist, 0, rules.jointGap / 1000, problem.set) }));
-  const density = problem.stocks[0].board.massPerArea;
   return {
     boards: boards.length,
     cost: boards.reduce((sum, { stock }) => sum + Math.round((stock.board.price ?? 0) * 1000), 0),
@@ -22,10 +23,7 @@ export function measure(problem: PlacementProblem, laid: Omit<Laid, 'measures'>)
     unprovenEnds: bearings.filter(({ joist, bearing }) => isUnproven(joist, bearing.withinEdgeRules)).length,
     poorBearings: bearings.filter(({ bearing }) => bearing.outcome !== 'secure').length,
     narrowRows: rows.filter(({ band }) => band.width < rules.preferredRowWidth).length,
-    heavyPieces:
-      rules.pieceMass === null
-        ? 0
-        : wanted.filter(({ piece, width }) => (piece.cut / 1e6) * (width / 1e6) * density > (rules.pieceMass as number)).length,
+    heavyPieces: wanted.filter(({ piece, width }) => isHeavy(problem, piece, width)).length,
     lengths: new Set(wanted.map(({ piece, width }) => `${piece.cut} ${width}`)).size,
     stockSizes: new Set(boards.map(({ stock }) => stock.board.id)).size,
     rippedRows: rows.filter(({ band }) => band.ripped).length,
@@ -43,36 +41,29 @@ function closeJoints(rows: Laid['rows'], divisions: readonly Division[], preferr
   return close;
 }
 
-/** The measures in the order that a preference looks at them. */
+/**
+ * The measures in the order that a preference looks at them. Inner corners, old joints, light and doubled joists are not among them:
+ * a search that looks at them has left none of its layouts behind another in these.
+ */
 export function inOrder(measures: Measures, prefer: Preference): number[] {
-  const { boards, cost, area, joints, shortPieces, cuts, closeJoints, unprovenEnds, poorBearings, narrowRows } = measures;
-  const rest = [shortPieces, cuts, closeJoints, measures.rippedRows];
-  switch (prefer) {
-    case 'boards':
-      return [boards, area, joints, poorBearings, ...rest];
-    case 'certainty':
-      return [boards, area, unprovenEnds, joints, poorBearings, ...rest];
-    case 'cost':
-      return [cost, boards, area, joints, poorBearings, ...rest];
-    case 'joints':
-      return [joints, boards, area, poorBearings, ...rest];
-    case 'estimator':
-      return [cost, boards, area, measures.stockSizes, joints, cuts, closeJoints];
-    default:
-      return [
-        measures.heavyPieces,
-        unprovenEnds,
-        poorBearings,
-        narrowRows,
-        2 * boards + joints,
-        joints,
-        shortPieces,
-        measures.lengths,
-        cuts,
-        closeJoints,
-        measures.rippedRows,
-      ];
-  }
+  const measured: Partial<Readonly<Record<ReturnType<typeof preferredOrder>[number], number>>> = {
+    money: measures.cost,
+    boards: measures.boards,
+    area: measures.area,
+    joints: measures.joints,
+    'boards and joints': 2 * measures.boards + measures.joints,
+    'heavy pieces': measures.heavyPieces,
+    'unproven ends': measures.unprovenEnds,
+    'poor bearings': measures.poorBearings,
+    'narrow rows': measures.narrowRows,
+    'short pieces': measures.shortPieces,
+    'stock sizes': measures.stockSizes,
+    lengths: measures.lengths,
+    cuts: measures.cuts,
+    'close joints': measures.closeJoints,
+    'ripped rows': measures.rippedRows,
+  };
+  return preferredOrder(prefer).flatMap((name) => measured[name] ?? []);
 }
 
 export function isBetter(a: readonly number[], b: readonly number[]): boolean {

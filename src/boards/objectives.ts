@@ -1,9 +1,12 @@
+import { corners } from '../survey/outline.js';
 import { greatestCommonDivisor } from './greatestCommonDivisor.js';
+import { isHeavy } from './isHeavy.js';
 import { type JointMerit, jointMerits } from './jointMerits.js';
 import { jointWishes } from './jointWishes.js';
 import type { JointWishes } from './nearnessOf.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { widthOn } from './possiblePieces.js';
+import { isAfterwards, type ObjectiveName, preferredOrder } from './preferredOrder.js';
 import type { RowGraph } from './rowGraph.js';
 import type { Band } from './rowLayouts.js';
 import type { RowSet } from './rowSets.js';
@@ -23,21 +26,7 @@ export interface Objective {
   readonly boards: readonly number[];
 }
 
-export type ObjectiveName =
-  | 'boards'
-  | 'area'
-  | 'money'
-  | 'joints'
-  | 'boards and joints'
-  | 'heavy pieces'
-  | 'unproven ends'
-  | 'poor bearings'
-  | 'narrow rows'
-  | 'short pieces'
-  | 'beside old joints'
-  | 'at inner corners'
-  | 'in view'
-  | 'off doubled joists';
+export type { ObjectiveName } from './preferredOrder.js';
 
 const nothing = (): number => 0;
 
@@ -53,43 +42,20 @@ export function objectivesFor(problem: PlacementProblem, set: RowSet, names: rea
   });
 }
 
-/** What the preference looks at, first thing first. */
+/** What a search looks at for a preference, first thing first: of its order what may differ between layouts of this room. */
 export function namesFor(problem: PlacementProblem): ObjectiveName[] {
-  const { prefer, stocks, rules } = problem;
-  const areas = stocks.some(({ area }) => area !== stocks[0].area) ? (['area'] as const) : [];
-  // A crack begins where a long joint meets an inner corner.
-  const corners = problem.request.room.outline.length > 4 ? (['at inner corners'] as const) : [];
+  const { prefer, stocks, rules, request } = problem;
   const { old, view } = wishesIn(problem);
-  const merits = jointMerits(problem);
-  const last: ObjectiveName[] = [
-    ...(old ? (['beside old joints'] as const) : []),
-    'short pieces',
-    ...(view ? (['in view'] as const) : []),
-    ...(merits.some(({ wide }) => wide) ? (['off doubled joists'] as const) : []),
-  ];
-  switch (prefer) {
-    case 'certainty':
-      return ['boards', ...areas, ...corners, 'unproven ends', 'joints', 'poor bearings', ...last];
-    case 'cost':
-    case 'estimator':
-      return ['money', 'boards', ...areas, ...corners, 'joints', 'poor bearings', ...last];
-    case 'joints':
-      return ['joints', 'boards', ...areas, ...corners, 'poor bearings', ...last];
-    case 'tradesperson':
-      return [
-        ...(rules.pieceMass === null ? [] : (['heavy pieces'] as const)),
-        'unproven ends',
-        'poor bearings',
-        'narrow rows',
-        ...corners,
-        'boards and joints',
-        'joints',
-        'boards',
-        ...last,
-      ];
-    default:
-      return ['boards', ...areas, ...corners, 'joints', 'poor bearings', ...last];
-  }
+  const isAsked: Partial<Readonly<Record<ReturnType<typeof preferredOrder>[number], boolean>>> = {
+    area: stocks.some(({ area }) => area !== stocks[0].area),
+    // A crack begins where a long joint meets an inner corner.
+    'at inner corners': corners(request.room.outline).length > 4,
+    'heavy pieces': rules.pieceMass !== null,
+    'beside old joints': old,
+    'in view': view,
+    'off doubled joists': jointMerits(problem).some(({ wide }) => wide),
+  };
+  return preferredOrder(prefer).filter((name): name is ObjectiveName => !isAfterwards(name) && (isAsked[name] ?? true));
 }
 
 function wished(
@@ -150,7 +116,7 @@ function objective(problem: PlacementProblem, set: RowSet, name: ObjectiveName, 
     case 'off doubled joists':
       return { name, fixed: 0, ofPiece: ofJoint(({ wide }) => !wide), boards: none };
     case 'heavy pieces':
-      return { name, fixed: 0, ofPiece: (graph, arc, band) => (isHeavy(problem, graph, arc, band) ? 1 : 0), boards: none };
+      return { name, fixed: 0, ofPiece: heavyPiece(problem), boards: none };
     default:
       return {
         name,
@@ -161,8 +127,9 @@ function objective(problem: PlacementProblem, set: RowSet, name: ObjectiveName, 
   }
 }
 
-function isHeavy({ rules, stocks }: PlacementProblem, graph: RowGraph, arc: number, band: Band): boolean {
-  const cut = graph.piece[arc]?.cut ?? 0;
-  const mass = (cut / 1e6) * (widthOn(graph.piece[arc], band.width) / 1e6) * stocks[0].board.massPerArea;
-  return rules.pieceMass !== null && mass > rules.pieceMass;
-}
+const heavyPiece =
+  (problem: PlacementProblem): Objective['ofPiece'] =>
+  ({ piece }, arc, { width }) => {
+    const here = piece[arc];
+    return here !== undefined && isHeavy(problem, here, widthOn(here, width)) ? 1 : 0;
+  };

@@ -51,7 +51,9 @@ function rowOf(zone: Subject, joist: Joist): Cell[] {
     markCell(zone, joist.end, 'near', -1),
     lengthCell(zone, joist.width),
     say(`known.${joist.known}`),
-    inRows.length === 0 ? say('setting.use.screws') : say('setting.use.ends', { rows: inRows.join(', ') }),
+    inRows.length === 0
+      ? say('setting.use.screws')
+      : say(inRows.length === 1 ? 'setting.use.endsInOne' : 'setting.use.ends', { rows: inRows.join(', ') }),
     noteOf(zone, joist),
   ];
 }

@@ -12,6 +12,7 @@ import { isUp, stillToFix } from './stillToFix.js';
 import { type Subject, zoneOf } from './subject.js';
 import { circle, line, type PaperPoint, polygon, rect, strokes } from './svg.js';
 import type { WordKey } from './words.js';
+import { BORDER } from './zonesInk.js';
 
 /** Width of a sample, and where its words begin, mm. */
 const SAMPLE = 11;
@@ -80,7 +81,7 @@ const windowEntry: Entry = {
 
 const zoneEntry: Entry = {
   words: 'legend.zone',
-  sample: (x, y) => [line(...level(x, y), { ...wide, 'stroke-dasharray': DASHES.doubleChain })],
+  sample: (x, y) => [line(...level(x, y), BORDER)],
 };
 
 const zoneJoistsEntry: Entry = {

@@ -156,7 +156,7 @@ function told(
     wasteAreaM2,
     bound,
     proven,
-    words: `${counts}: ${plural(endJoints, 'butt joint')}, ${plural(cuts, 'cut')}, ${plural(screws, 'screw')}, heaviest piece ${Math.round(heaviestKg * 10) / 10} kg${cost === undefined ? '' : `, ${cost} in money`}`,
+    words: `${counts}: ${plural(endJoints, 'butt joint')}, ${plural(cuts, 'cut')}, ${plural(screws, 'screw')}, heaviest piece ${Math.round(heaviestKg * 10) / 10} kg${cost === undefined ? '' : `, ${cost} for the boards`}`,
     findings: layout.findings.map(asBinding),
   };
 }

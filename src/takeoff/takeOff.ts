@@ -194,7 +194,7 @@ function screws(plan: TakeOffPlan, { screwAllowance, screwBoxes }: Constants, by
 
 function lengthText({ fixingLength: { recommended, range } }: Pick<TakeOffPlan, 'fixingLength'>): string {
   if (range !== undefined) return `, ${range.shortest ?? '?'} to ${range.longest ?? '?'} mm: open a probe hole before buying`;
-  return recommended === null ? ', no stock length serves: see the findings' : ` ${recommended} mm`;
+  return recommended === null ? ', no stock length serves: see the screw summary' : ` ${recommended} mm`;
 }
 
 function tape({ room, layout }: TakeOffPlan, { tapeAllowance, tapeRoll, tapeWallAngle }: Constants, by: Said): TakeOffLine {

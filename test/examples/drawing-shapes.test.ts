@@ -316,6 +316,9 @@ describe('zones', () => {
     const left = extentOf(wallRing(root)).left;
     const places = borders.map(({ attributes }) => Math.round((Number(attributes.x1) - left) * scale));
     expect(places.sort((a, b) => a - b)).toEqual([3400, 3650]);
+    // Wider than the edges of the boards beside it, which would hide it.
+    const [edge] = layerOf(root, 'board').map(({ attributes }) => Number(attributes['stroke-width']));
+    for (const { attributes } of borders) expect(Number(attributes['stroke-width'])).toBeGreaterThan(edge);
     const runs = zone.filter(({ name, attributes }) => name === 'line' && attributes['data-zone'] === undefined);
     expect(runs.map(({ attributes }) => (attributes.x1 === attributes.x2 ? 'up' : 'across')).sort()).toEqual(['across', 'up']);
     expect(textsOf(layerOf(root, 'text'))).toEqual(expect.arrayContaining(['front', 'rear']));

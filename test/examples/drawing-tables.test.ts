@@ -169,7 +169,7 @@ describe('the screw summary', () => {
 
   it('says so when no length is right', () => {
     const none = { ...bedroom, fixingLength: { ...bedroom.fixingLength, recommended: null, embedment: null } };
-    expect(screwSummary(none).notes).toContain('No stock length is right: see the findings of the plan.');
+    expect(screwSummary(none).notes).toContain('No stock length is right: the reasons are below.');
   });
 });
 
@@ -230,8 +230,14 @@ describe('the setting-out sheet', () => {
     const { joists } = settingOut(drawnPlan(drawnRooms.fan));
     const row = joists.rows[9];
     expect(row.slice(0, 5)).toEqual(['J10', 3575, 3557, 47, 'as given']);
-    expect(joists.rows[5][5]).toMatch(/^screw line; butt joints in rows/);
+    expect(joists.rows[5][5]).toMatch(/^screw line; butt joints in row(s \d+, | \d+$)/);
     expect(joists.columns[1]).toBe('at the end to A');
+  });
+
+  it('says in which rows butt joints are on a joist, one or several', () => {
+    const uses = cells(settingOut(bedroom).joists, 'use');
+    expect(uses.some((use) => /^screw line; butt joints in row \d+$/.test(String(use)))).toBe(true);
+    for (const use of uses) expect(use).toMatch(/^screw line(; butt joints in (row \d+|rows \d+(, \d+)+))?$/);
   });
 
   it('marks joists to prove first', () => {

@@ -20,7 +20,7 @@ export interface BestLayout extends Layout {
 const STEPS = 300_000;
 const STEPS_ON_GIVEN_ROWS = 500_000;
 /** Steps for the butt joints where they do not come first, and for all that comes after them: not worth a long search. */
-const STEPS_OF_JOINTS = 60_000;
+const STEPS_OF_JOINTS = 80_000;
 const STEPS_AFTER_JOINTS = 12_000;
 
 /** What the search for the best layout came to. */
@@ -56,7 +56,10 @@ export function bestLayout(
   limits: readonly Limit[] = [],
 ): Outcome {
   const steps: Steps = { left: problem.request.budget ?? (problem.rowWidths === undefined ? STEPS : STEPS_ON_GIVEN_ROWS) };
-  const all = spacesOf(problem, names).map(candidateOf);
+  const toBuy = problem.stocks.reduce((sum, { board }) => sum + (board.atHand ? 0 : (board.available ?? Infinity)), 0);
+  const all = spacesOf(problem, names)
+    .map(candidateOf)
+    .filter(({ look }) => look.boards <= toBuy);
   if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false, proofs: [], others: [] };
   const [{ space }] = all;
   const indexOf = (name: ObjectiveName): number => space.objectives.findIndex((each) => each.name === name);
@@ -116,7 +119,7 @@ function mostSteps({ rowWidths }: PlacementProblem, after: number, joints: numbe
 
 /** Divisions into rows, and layouts on each, that are looked at where all objectives are equal. */
 const MOST_DIVISIONS = 2;
-const MOST_OTHERS = 8;
+const MOST_OTHERS = 24;
 
 function othersWithin(candidates: readonly Candidate[], caps: readonly Cap[]): Layout[] {
   const found: Layout[] = [];
@@ -124,10 +127,12 @@ function othersWithin(candidates: readonly Candidate[], caps: readonly Cap[]): L
     const joints = space.objectives.findIndex(({ name }) => name === 'joints');
     const boards = space.objectives.findIndex(({ name }) => name === 'boards');
     const most = caps.find(({ objective }) => objective === boards)?.most ?? Infinity;
-    for (const laid of quickLayouts(space, look, joints < 0 ? undefined : joints, most)) {
-      const values = valuesOf(space, laid);
-      if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
-      if (found.length >= MOST_OTHERS) return found;
+    for (const first of joints < 0 ? [undefined] : [undefined, joints]) {
+      for (const laid of quickLayouts(space, look, first, most)) {
+        const values = valuesOf(space, laid);
+        if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
+        if (found.length >= MOST_OTHERS) return found;
+      }
     }
   }
   return found;

@@ -44,7 +44,7 @@ const PLACINGS = 3;
  * only ways that may still lead to what is asked are tried, those that the programme uses first.
  */
 export function searchRows(asked: RowSpace, question: Question, root: Relaxation, steps: Steps): LaidRows | 'none' | 'unknown' {
-  const turned = fromTheOtherSide(asked);
+  const turned = question.caps.length === 0 ? fromTheOtherSide(asked) : undefined;
   const space = turned ?? asked;
   const relaxation = relax(space, question.objective, question.caps, root);
   const area = space.problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf));

@@ -6,6 +6,7 @@ import type { PlacementProblem } from './placementProblem.js';
 import { type Reach, reachOf } from './reachOf.js';
 import { pinnedAroundLocked, rowsAroundLocked } from './rowsAroundLocked.js';
 import { rowsAtCorners } from './rowsAtCorners.js';
+import { wishesIn } from './wishesIn.js';
 
 /** One row: a band across the joists, in grid steps. */
 export interface Band {
@@ -48,10 +49,12 @@ export interface RowFamily {
  * strips of a board are the same or fewer than at either of them, so those widths, the least row and the balanced pair are
  * all that has to be tried.
  *
- * Every row of one part goes with every row of another, the first few of each where there are many.
+ * Every division of one part goes with every division of another, the first few of each where there are many: those with fewest ripped
+ * rows.
  */
 export function rowLayouts(problem: PlacementProblem): RowLayout[] {
   const ofParts = problem.parts.map((part, index) => rowsOfPart(problem, part, index));
+  if (ofParts.length > 1) for (const rows of ofParts) rows.sort((a, b) => rippedIn(a) - rippedIn(b));
   let each = 1;
   while ((each + 1) ** ofParts.length <= MOST_LAYOUTS) each++;
   let layouts = ofParts[0].map(asLayout);
@@ -61,6 +64,8 @@ export function rowLayouts(problem: PlacementProblem): RowLayout[] {
   }
   return layouts;
 }
+
+const rippedIn = (bands: readonly Band[]): number => bands.filter(({ ripped }) => ripped).length;
 
 const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, bands });
 
@@ -83,6 +88,8 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
       between(rows, nominal + (reach.lowWall ? rows[0].low - reach.low : 0)),
     );
   }
+  // A room in one part is turned about once it is known which of its divisions are worth it.
+  const isOnOneSide = problem.parts.length > 1 && wishesIn(problem).rows;
   const layouts: Band[][] = [];
   const seen = new Set<string>();
   const add = (widths: readonly number[], gap: number): void => {
@@ -91,7 +98,7 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
     seen.add(key);
     layouts.push(bandsOf(widths, gap));
     // From one side or from the other it is the same only where both sides and all joists are alike.
-    if (part.clear !== undefined || !part.parallel) add([...widths].reverse(), gap);
+    if (part.clear !== undefined || !part.parallel || isOnOneSide) add([...widths].reverse(), gap);
   };
   const { nominal } = problem.rules.wallGap;
   eachFullRows(problem, reach, add, (full, pair, { from, to }) => {

@@ -101,8 +101,9 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
     if (part.clear !== undefined || !part.parallel || isOnOneSide) add([...widths].reverse(), gap);
   };
   const { nominal } = problem.rules.wallGap;
-  eachFullRows(problem, reach, add, (full, pair, { from, to }) => {
-    for (const first of firstWidths(problem, pair, from)) if (first <= to) add([first, ...full, pair - first], nominal);
+  eachFullRows(problem, reach, add, (full, pair, { to }) => {
+    const least = Math.max(problem.rules.rowWidth, 1);
+    for (const first of firstWidths(problem, pair, least)) if (first <= to) add([first, ...full, pair - first], nominal);
   });
   for (const widths of rowsAtCorners(problem, part, reach)) add(widths, nominal);
   return layouts;

@@ -15,7 +15,7 @@ const NARROW = 150_000;
 const NARROWEST = 10_000;
 
 /** Whether the divisions into rows that are searched are all that there are; else some rows between them are not. */
-export const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
+const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
   rowWidths !== undefined ||
   parts.some(({ standing }) => standing.up.length > 0) ||
   (parts.length === 1 && parts[0].clear === undefined);

@@ -1,4 +1,5 @@
 import { boundBelow, type Candidate, candidateOf, type Layout, turnTo, valuesOf } from './candidate.js';
+import { boardsOnAnyRows, jointsOnAnyRows } from './holdsOnAnyRows.js';
 import { canBeStaggered } from './leastByPairs.js';
 import { minimise } from './minimise.js';
 import { namesFor, type ObjectiveName } from './objectives.js';
@@ -82,6 +83,8 @@ export function bestLayout(
   if (best === undefined) return { best, bound: Infinity, jointsProven: false, proofs: [], others: [] };
   const boards = best.values[indexOf('boards')];
   bound ??= leastBoards(all, indexOf('boards'), boards);
+  // Rows that are not among those searched may do with fewer.
+  if (limits.length === 0) bound = boardsOnAnyRows(problem, bound);
   const proofs = all.map(({ space: rows, proof }) => ({
     space: rows,
     prices: proof.boards >= (bound ?? 0) ? proof.prices : undefined,
@@ -89,7 +92,7 @@ export function bestLayout(
   return {
     best: { ...best, proven },
     bound,
-    jointsProven: bound === boards && proven[indexOf('joints')],
+    jointsProven: bound === boards && proven[indexOf('joints')] && jointsOnAnyRows(problem, best.values[indexOf('joints')]),
     proofs,
     others: othersWithin(candidates, caps),
   };

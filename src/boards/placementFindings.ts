@@ -1,5 +1,6 @@
 import type { Finding } from '../rules/finding.js';
 import type { Described } from './describeLayout.js';
+import { askewFindings } from './findings/askewFindings.js';
 import { bearingFindings } from './findings/bearingFindings.js';
 import { centresFindings } from './findings/centresFindings.js';
 import { laidCeiling } from './findings/laidCeiling.js';
@@ -25,6 +26,7 @@ export function placementFindings(problem: PlacementProblem, layout: Described):
     ...staggerFindings(ceiling),
     ...sizeFindings(ceiling),
     ...supportFindings(ceiling),
+    ...askewFindings(ceiling),
     ...centresFindings(ceiling),
     ...overhangFindings(ceiling),
     ...openingJointFindings(ceiling),

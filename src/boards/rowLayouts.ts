@@ -6,6 +6,7 @@ import type { PlacementProblem } from './placementProblem.js';
 import { type Reach, reachOf } from './reachOf.js';
 import { pinnedAroundLocked, rowsAroundLocked } from './rowsAroundLocked.js';
 import { rowsAtCorners } from './rowsAtCorners.js';
+import { wishesIn } from './wishesIn.js';
 
 /** One row: a band across the joists, in grid steps. */
 export interface Band {
@@ -30,8 +31,14 @@ export interface RowLayout {
 /** Divisions of a whole ceiling that are looked at where it has several parts. */
 const MOST_LAYOUTS = 25;
 
-/** Pairs of ripped rows that are looked at in a part that is no plain rectangle, the balanced one first. */
-const MOST_PAIRS = 3;
+/** Divisions of one part that differ in how wide the first row is. */
+export interface RowFamily {
+  readonly gap: number;
+  /** The least and the greatest width of the first row; equal where there is one division only. */
+  readonly from: number;
+  readonly to: number;
+  readonly bands: (first: number) => readonly Band[];
+}
 
 /**
  * Every way to divide the room into rows that an answer may need: full rows, and at most one ripped row at each side; in a part
@@ -42,10 +49,12 @@ const MOST_PAIRS = 3;
  * strips of a board are the same or fewer than at either of them, so those widths, the least row and the balanced pair are
  * all that has to be tried.
  *
- * Every row of one part goes with every row of another, the first few of each where there are many.
+ * Every division of one part goes with every division of another, the first few of each where there are many: those with fewest ripped
+ * rows.
  */
 export function rowLayouts(problem: PlacementProblem): RowLayout[] {
   const ofParts = problem.parts.map((part, index) => rowsOfPart(problem, part, index));
+  if (ofParts.length > 1) for (const rows of ofParts) rows.sort((a, b) => rippedIn(a) - rippedIn(b));
   let each = 1;
   while ((each + 1) ** ofParts.length <= MOST_LAYOUTS) each++;
   let layouts = ofParts[0].map(asLayout);
@@ -55,6 +64,8 @@ export function rowLayouts(problem: PlacementProblem): RowLayout[] {
   }
   return layouts;
 }
+
+const rippedIn = (bands: readonly Band[]): number => bands.filter(({ ripped }) => ripped).length;
 
 const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, bands });
 
@@ -77,7 +88,8 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
       between(rows, nominal + (reach.lowWall ? rows[0].low - reach.low : 0)),
     );
   }
-  const mostPairs = part.clear === undefined ? Infinity : MOST_PAIRS;
+  // A room in one part is turned about once it is known which of its divisions are worth it.
+  const isOnOneSide = problem.parts.length > 1 && wishesIn(problem).rows;
   const layouts: Band[][] = [];
   const seen = new Set<string>();
   const add = (widths: readonly number[], gap: number): void => {
@@ -86,14 +98,51 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
     seen.add(key);
     layouts.push(bandsOf(widths, gap));
     // From one side or from the other it is the same only where both sides and all joists are alike.
-    if (part.clear !== undefined || !part.parallel) add([...widths].reverse(), gap);
+    if (part.clear !== undefined || !part.parallel || isOnOneSide) add([...widths].reverse(), gap);
   };
+  const { nominal } = problem.rules.wallGap;
+  eachFullRows(problem, reach, add, (full, pair, { to }) => {
+    const least = Math.max(problem.rules.rowWidth, 1);
+    for (const first of firstWidths(problem, pair, least)) if (first <= to) add([first, ...full, pair - first], nominal);
+  });
+  for (const widths of rowsAtCorners(problem, part, reach)) add(widths, nominal);
+  return layouts;
+}
+
+/** The divisions of a part, those that differ only in the width of the first row told as one. */
+export function rowFamilies(problem: PlacementProblem, index: number): RowFamily[] {
+  const part = problem.parts[index];
+  const { nominal } = problem.rules.wallGap;
+  const reach = reachOf(part, problem.rules.wallGap);
+  const families: RowFamily[] = [];
+  const bothWays = (widths: readonly number[]): (readonly number[])[] =>
+    new Set(widths).size > 1 ? [widths, [...widths].reverse()] : [widths];
+  const add = (given: readonly number[], gap: number): void => {
+    for (const widths of bothWays(given)) {
+      const bands = bandsFrom(problem, reach, index, widths, gap);
+      families.push({ gap, from: widths[0], to: widths[0], bands: () => bands });
+    }
+  };
+  eachFullRows(problem, reach, add, (given, pair, { from, to }) => {
+    for (const full of bothWays(given)) {
+      const bands = (first: number): Band[] => bandsFrom(problem, reach, index, [first, ...full, pair - first], nominal);
+      families.push({ gap: nominal, from, to, bands });
+    }
+  });
+  for (const widths of rowsAtCorners(problem, part, reach)) add(widths, nominal);
+  return families;
+}
+
+type AddRows = (widths: readonly number[], gap: number) => void;
+
+/** Rows on both sides of these full ones, which together take `pair`, the first of them so wide at least and at most. */
+type AddPairs = (full: readonly number[], pair: number, first: { readonly from: number; readonly to: number }) => void;
+
+function eachFullRows(problem: PlacementProblem, reach: Reach, add: AddRows, addPairs: AddPairs): void {
   for (const full of fullRows(problem, reach)) {
     const used = full.reduce((sum, width) => sum + width, 0);
-    addAround(problem, full, reach.high - reach.low - used - full.length * problem.rules.edgeGap, reach, mostPairs, add);
+    addAround(problem, full, reach.high - reach.low - used - full.length * problem.rules.edgeGap, reach, add, addPairs);
   }
-  for (const widths of rowsAtCorners(problem, part, reach)) add(widths, problem.rules.wallGap.nominal);
-  return layouts;
 }
 
 /** All rows that go with these full ones, `rest` being what is left beyond them and the gaps after each of them. */
@@ -102,8 +151,8 @@ function addAround(
   full: readonly number[],
   rest: number,
   { sides }: Reach,
-  mostPairs: number,
-  add: (widths: readonly number[], gap: number) => void,
+  add: AddRows,
+  addPairs: AddPairs,
 ): void {
   const { wallGap, edgeGap, rowWidth } = problem.rules;
   const widest = Math.max(...problem.stocks.map((stock) => stock.width));
@@ -119,11 +168,8 @@ function addAround(
     add([...full, least], wallGap.nominal - Math.ceil((least - rest) / sides));
   }
   const pair = rest - edgeGap;
-  if (pair >= 2 * least && pair < 2 * widest) {
-    for (const first of firstWidths(problem, pair, least).slice(0, mostPairs)) {
-      if (first < widest && pair - first < widest) add([first, ...full, pair - first], wallGap.nominal);
-    }
-  }
+  const from = Math.max(least, pair - widest + 1);
+  if (from <= pair - from) addPairs(full, pair, { from, to: pair - from });
 }
 
 /** Widths of boards, widest first; those of offcuts only where there is nothing else. */

@@ -102,8 +102,9 @@ function setsOn(problem: PlacementProblem, layouts: readonly RowLayout[]): Divid
 }
 
 /** Each division of a plain rectangle from its other side too, where it matters what the rows lie beside. */
-function bothWays({ parts: [part], rowWidths }: PlacementProblem, layouts: readonly RowLayout[]): RowLayout[] {
-  if (part.clear !== undefined || rowWidths !== undefined || !isBare(part.standing)) return [...layouts];
+function bothWays({ parts, rowWidths }: PlacementProblem, layouts: readonly RowLayout[]): RowLayout[] {
+  const [part] = parts;
+  if (parts.length > 1 || part.clear !== undefined || rowWidths !== undefined || !isBare(part.standing)) return [...layouts];
   const turned = layouts.map(
     ({ gap, bands }): RowLayout => ({
       gap,

@@ -2,15 +2,19 @@ import { corners } from '../survey/outline.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { RowLayout } from './rowLayouts.js';
 
-/** Long joints that begin exactly at an inner corner of the room, where a crack would run on. */
-export function rowsAtInnerCorners({ request, parts }: PlacementProblem, { bands }: RowLayout): number {
+/**
+ * Long joints that begin at an inner corner of the room, where a crack would run on: no further from it than the gap at a wall may be
+ * wide, and a cut may be out.
+ */
+export function rowsAtInnerCorners({ request, parts, rules }: PlacementProblem, { bands }: RowLayout): number {
   const ring = corners(request.room.outline);
   if (ring.length <= 4) return 0;
   const inner = innerCorners(ring);
+  const beside = rules.wallGap.greatest + rules.cutTolerance;
   return bands.filter((band, row) => {
     if (bands[row + 1]?.part !== band.part) return false;
     const { into } = parts[band.part];
-    return inner.some((corner) => into(corner).y === band.high);
+    return inner.some((corner) => Math.abs(into(corner).y - band.high) <= beside);
   }).length;
 }
 

@@ -1,4 +1,4 @@
-import { type Opening, planCeiling, rectangle } from 'soffitwright';
+import { type Joist, type Opening, planCeiling, rectangle, tryPlaceBoards } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { errorsIn, even, GAPS, stock } from '../generators/scenario.js';
 
@@ -49,5 +49,34 @@ describe('joists at 406 taken for 400, over 4200', () => {
   it('are found out by a mark on the last', () => {
     const { findings } = planCeiling({ ...job, joists: even(100, 400, 100 + 10 * 406) });
     expect(findings.filter(({ code }) => code === 'spacing-contradicted')).toHaveLength(1);
+  });
+});
+
+describe('joists askew to both walls', () => {
+  /** Joists every 450 across a room of 4000 by 3000, leaning by so many mm over its depth. */
+  const leaning = (by: number): Joist[] =>
+    Array.from({ length: 14 }, (_, k): Joist => {
+      const x = 100 + 450 * k - by;
+      return { id: `J${k + 1}`, start: { x, y: 0 }, end: { x: x + by, y: 3000 }, width: 50, sd: 0, presence: 1, known: 'given' };
+    });
+  const told = (by: number) => {
+    const attempt = tryPlaceBoards({ room: { outline: rectangle(4000, 3000) }, joists: leaning(by), boards: [stock(2400)] });
+    if (!attempt.ok) throw new Error(`no layout on joists that lean by ${by}`);
+    return attempt.value.findings.filter(({ code }) => code === 'rows-askew');
+  };
+
+  it('10 degrees: it is told how far the rows are from square', () => {
+    // 3000 / tan 80 = 529 over 3000, and 211.6 over a row of 1200.
+    const [found, ...others] = told(529);
+    expect(others).toEqual([]);
+    expect(found).toMatchObject({ severity: 'warning', value: 212, limit: 50, unit: 'mm', where: { joist: 'J1' } });
+    expect(found.message).toContain('176 mm in a metre');
+  });
+
+  it('is told where they run aside by more than the width of a joist over a row, and not by less', () => {
+    // 50 over 1200 is 125 over 3000.
+    expect(told(126)).toHaveLength(1);
+    expect(told(125)).toEqual([]);
+    expect(told(0)).toEqual([]);
   });
 });

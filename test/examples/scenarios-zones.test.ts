@@ -1,4 +1,4 @@
-import { type BoardLayout, type PlacementRequest, placeBoards, type Room } from 'soffitwright';
+import { type BoardLayout, type PlacementRequest, placeBoards, type Room, rectangle } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { codesOf, errorsIn, even, GAPS, ring, stock } from '../generators/scenario.js';
 
@@ -129,5 +129,27 @@ describe('a knock-through, 3300 by 6400, with a flush beam at 3600', () => {
         .map(({ value }) => value);
     expect(bays(15)).toEqual([]);
     expect(bays(12.5)).toEqual([600]);
+  });
+});
+
+describe('two ceilings of 3600 by 1800 with a downstand of 200 between, a window in a wall along the rows', () => {
+  const outline = rectangle(3600, 3800);
+  const joists = even(100, 400, 3500);
+  const zones = [
+    { id: 'front', outline: rectangle(3600, 1800), joists },
+    { id: 'back', outline: ring([0, 2000], [3600, 2000], [3600, 3800], [0, 3800]), joists },
+  ];
+
+  it.each([
+    ['front', 0],
+    ['back', 2],
+  ])('the %s one begins with a full row at its window, whichever side that is on', (zone, edge) => {
+    for (const windows of [[edge], [0, 2]]) {
+      const walls = windows.map((each) => ({ edge: each, window: true }));
+      const layout = placed({ room: { outline, zones, walls }, joists: [], boards: [stock(2400)] });
+      expect(codesOf(layout)).not.toContain('window-row-ripped');
+      const own = layout.rows.filter((row) => row.zone === zone);
+      expect(own.map(({ ripped }) => ripped)).toEqual(zone === 'front' ? [false, true] : [true, false]);
+    }
   });
 });

@@ -44,6 +44,11 @@ export const boards: Messages = {
     message: 'The joists are {value} mm apart at {joist}; {thickness} mm board carries {limit} without noggings.',
     remedy: 'Thicker board, or battens at closer centres.',
   },
+  'rows-askew': {
+    message:
+      'The rows are not square to the joists: over a row of {width} mm they run {value} mm aside, {inMetre} mm in a metre; {limit}, the width of a joist, is the most.',
+    remedy: 'Give outline and joists with x or y along the joists: rows then lie square to them.',
+  },
   'support-centres-unknown': { message: 'How far apart joists may be for {thickness} mm board is not in the rule set.' },
   'wet-finish': {
     message:

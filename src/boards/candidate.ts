@@ -119,7 +119,8 @@ export function layoutWithin(
   if (answer === 'unknown') {
     // Where steps were left over, more of them would find no more.
     candidate.tried.push({ most, round: allowed.left > 0 && candidate.sharp ? Infinity : round });
-    if (!candidate.inPairs) boundInPairs(candidate, aim, steps);
+    // It takes long, and tells most of the first thing that is asked for.
+    if (!candidate.inPairs && aim.caps.length === 0) boundInPairs(candidate, aim, steps);
   }
   return typeof answer === 'string' ? undefined : { space, laid: answer, values: valuesOf(space, answer) };
 }

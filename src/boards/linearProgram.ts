@@ -100,11 +100,11 @@ export function costOf({ size, values, basis }: LinearProgram): number {
 }
 
 const TINY = 1e-9;
+/** A row of which more than one in so many places is not nothing is gone through whole. */
+const DENSE = 2;
 
-/** Brings a column into the basis; false where that would go on for ever. */
-export function bringIn(program: LinearProgram, column: Column, reduced: number): boolean {
-  const { size, stride, inverse, values, prices, basis, places } = program;
-  const change = direction(program, column);
+/** The row whose column is used up first as another comes in; -1 where none ever is. */
+function leavingRow({ size, values }: LinearProgram, change: Float64Array): number {
   let leaving = -1;
   let step = Infinity;
   for (let row = 0; row < size; row++) {
@@ -115,6 +115,14 @@ export function bringIn(program: LinearProgram, column: Column, reduced: number)
       leaving = row;
     }
   }
+  return leaving;
+}
+
+/** Brings a column into the basis; false where that would go on for ever. */
+export function bringIn(program: LinearProgram, column: Column, reduced: number): boolean {
+  const { size, stride, inverse, values, prices, basis, places } = program;
+  const change = direction(program, column);
+  const leaving = leavingRow(program, change);
   if (leaving < 0) return false;
   const pivot = change[leaving];
   const pivotRow = leaving * stride;
@@ -125,12 +133,14 @@ export function bringIn(program: LinearProgram, column: Column, reduced: number)
     prices[k] += reduced * inverse[pivotRow + k];
     places[filled++] = k;
   }
+  const isDense = DENSE * filled > size;
   const entering = Math.max(0, values[leaving] / pivot);
   for (let row = 0; row < size; row++) {
     const part = change[row];
     if (row === leaving || part === 0) continue;
     const from = row * stride;
-    for (let at = 0; at < filled; at++) inverse[from + places[at]] -= part * inverse[pivotRow + places[at]];
+    if (isDense) for (let k = 0; k < size; k++) inverse[from + k] -= part * inverse[pivotRow + k];
+    else for (let at = 0; at < filled; at++) inverse[from + places[at]] -= part * inverse[pivotRow + places[at]];
     values[row] = Math.max(0, values[row] - part * entering);
   }
   values[leaving] = entering;

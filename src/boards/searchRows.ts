@@ -6,7 +6,7 @@ import { isWithin, packByProgram } from './packByProgram.js';
 import { packInOrder } from './packInOrder.js';
 import { type BoardLimits, packKinds, type Shares, type Steps } from './packKinds.js';
 import { type Cap, pathOf, type Relaxation, relax } from './relaxation.js';
-import { cheapWaysWithin, isOpen, leastBeyond, type RowPath } from './rowPath.js';
+import { cheapWaysWithin, isOpen, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
 import { solve } from './solveRelaxation.js';
 import { PARTS, type WholePrices } from './wholePrices.js';
@@ -144,10 +144,12 @@ function moreAbove(
   const row = relaxation.fixed.length;
   const next = space.sorts[row + 1];
   if (next === undefined) return undefined;
-  const bits = new Int32Array(space.words);
+  const costs = arcs[next.group];
+  const lightest = rowPath(space, next, lightestWay(next.graph, costs, undefined, leastBeyond(next.graph, costs)));
   return (joists) => {
-    const blocked = blockedBy(space.set.conflicts[row], { joists, bits });
-    return leastBeyond(next.graph, arcs[next.group], blocked)[0] - least[next.group];
+    const blocked = blockedBy(space.set.conflicts[row], { joists, bits: lightest.bits });
+    if (lightest.bits.every((bits, word) => (bits & blocked[word]) === 0)) return 0;
+    return leastBeyond(next.graph, costs, blocked)[0] - least[next.group];
   };
 }
 

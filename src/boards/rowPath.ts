@@ -94,6 +94,9 @@ export interface Ways {
   readonly all: boolean;
 }
 
+/** Places that are visited on the search for ways. */
+const MOST_VISITED = 10_000;
+
 /** Ways from end to end whose cost, with what they add, is no more than asked. */
 export function waysWithin(graph: RowGraph, costs: Float64Array, { blocked, most, limit, added }: WaysAsked): Ways {
   const least = leastBeyond(graph, costs, blocked);
@@ -101,7 +104,9 @@ export function waysWithin(graph: RowGraph, costs: Float64Array, { blocked, most
   const arcs: number[] = [];
   const joists: number[] = [];
   let all = true;
+  let visited = 0;
   const walk = (node: number, spent: number, more: number): void => {
+    all &&= visited++ < MOST_VISITED;
     if (node === graph.nodes - 1) {
       if (ways.length < limit) ways.push({ arcs: [...arcs], cost: spent, added: more });
       else all = false;

@@ -4,7 +4,8 @@ import type { Steps } from './packKinds.js';
 import { pairedRows } from './pairedRows.js';
 import { provenBoards } from './provenBoards.js';
 import { type QuickLook, quickBound, quickLayouts } from './quickLook.js';
-import { type Cap, type Relaxation, relax } from './relaxation.js';
+import { relax } from './relax.js';
+import type { Cap, Relaxation } from './relaxation.js';
 import type { RowSpace } from './rowSpace.js';
 import { searchRows } from './searchRows.js';
 import { solve } from './solveRelaxation.js';
@@ -119,7 +120,7 @@ export function layoutWithin(
   if (answer === 'unknown') {
     // Where steps were left over, more of them would find no more.
     candidate.tried.push({ most, round: allowed.left > 0 && candidate.sharp ? Infinity : round });
-    // It takes long, and tells most of the first thing that is asked for.
+    // For what comes after the first objective it takes more time than it saves.
     if (!candidate.inPairs && aim.caps.length === 0) boundInPairs(candidate, aim, steps);
   }
   return typeof answer === 'string' ? undefined : { space, laid: answer, values: valuesOf(space, answer) };

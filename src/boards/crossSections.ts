@@ -1,7 +1,6 @@
-import { extentOf } from '../survey/outline.js';
+import { extentOf, twiceArea } from '../survey/outline.js';
 import { sidesOf } from '../survey/traceRings.js';
 import type { Edges } from './box.js';
-import type { Ring } from './overlayRings.js';
 import type { Part } from './partsOf.js';
 import type { PlacementRules } from './placementRules.js';
 
@@ -26,8 +25,8 @@ export function crossSections(
 ): Slab[] {
   const rings = part.clear?.(gap) ?? [];
   if (rings.length === 0) return [{ low, high, spans: [[nominal, part.length - nominal]] }];
-  const around = rings.filter((ring) => turnsLeft(ring));
-  const holes = rings.filter((ring) => !turnsLeft(ring)).map((ring) => extentOf(ring));
+  const around = rings.filter((ring) => twiceArea(ring) > 0);
+  const holes = rings.filter((ring) => twiceArea(ring) < 0).map((ring) => extentOf(ring));
   const sides = around.flatMap(sidesOf);
   // The gap at the end of a row takes up steps and slants that are no more than it may be wider.
   const most = greatest - nominal;
@@ -41,10 +40,6 @@ export function crossSections(
     return { low: from, high: to, spans: beside.reduce((spans, { left, right }) => without(spans, [left, right]), solid) };
   });
   return fewer(slabs);
-}
-
-function turnsLeft(ring: Ring): boolean {
-  return sidesOf(ring).reduce((sum, [a, b]) => sum + (a.x * b.y - b.x * a.y), 0) > 0;
 }
 
 function finer(levels: readonly number[]): number[] {

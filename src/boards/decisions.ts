@@ -1,5 +1,6 @@
 import { addRow, price, restore, type Snapshot, snapshotOf } from './linearProgram.js';
-import { addKind, type BoardCut, cutAlone, cutEntry, type Entry, type Relaxation, SMALL } from './relaxation.js';
+import { addKind, cutAlone } from './relax.js';
+import { type BoardCut, cutEntry, type Entry, type Relaxation, SMALL } from './relaxation.js';
 import type { RowPath } from './rowPath.js';
 
 /** Divides the next row in this way. */

@@ -1,5 +1,6 @@
 import { bearingOf } from '../joists/bearing.js';
 import { fromGrid } from '../survey/grid.js';
+import { anticlockwise } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Board, BoardLayout, End, Offcut, Piece, Row } from './boardLayout.js';
 import { type BoardPlan, cutsOf, type Place } from './cutsOfBoard.js';
@@ -133,10 +134,7 @@ export function describePiece(
 ): Piece {
   const part = problem.parts[each.band.part];
   const { mirrored, toPlan, zone } = part;
-  const ring = (corners: readonly Point[]): Point[] => {
-    const points = corners.map(({ x, y }) => toPlan(x, y));
-    return turnsLeft(points) ? points : points.reverse();
-  };
+  const ring = (corners: readonly Point[]): readonly Point[] => anticlockwise(corners.map(({ x, y }) => toPlan(x, y)));
   const outline = ring(each.shape.outline);
   const holes = each.shape.holes.map(ring);
   const marks = pieceMarks(part, each.shape);
@@ -172,15 +170,6 @@ export function describePiece(
     massKg: 0,
   };
   return { ...piece, massKg: Math.round(pieceAreaM2(piece) * stock.board.massPerArea * 1000) / 1000 };
-}
-
-/** Whether a ring turns anticlockwise on the plan. */
-function turnsLeft(points: readonly Point[]): boolean {
-  const doubled = points.reduce((sum, { x, y }, i) => {
-    const after = points[(i + 1) % points.length];
-    return sum + x * after.y - after.x * y;
-  }, 0);
-  return doubled > 0;
 }
 
 function describeEnd(

@@ -1,5 +1,5 @@
 import type { Piece } from './boardLayout.js';
-import { isBetter } from './measures.js';
+import { compareInOrder } from './compareInOrder.js';
 
 /** Pieces that may be given up beside those that must be, the nearest to them first. */
 const MOST_NEAR = 14;
@@ -17,12 +17,12 @@ export function* freedSets(must: readonly Piece[], free: readonly Piece[]): Gene
       Math.abs(each.row - row),
       Math.abs(each.ends[0].position - ends[0].position),
     ]);
-    return apart.reduce((least, each) => (isBetter(each, least) ? each : least), [Infinity, Infinity]);
+    return apart.reduce((least, each) => (compareInOrder(each, least) < 0 ? each : least), [Infinity, Infinity]);
   };
   const near = free
     .filter(({ id }) => !ids.includes(id))
     .map((piece, at) => ({ id: piece.id, order: [...away(piece), at] }))
-    .sort((a, b) => (isBetter(a.order, b.order) ? -1 : 1))
+    .sort((a, b) => compareInOrder(a.order, b.order))
     .slice(0, MOST_NEAR)
     .map(({ id }) => id);
   for (let size = 0; size <= MOST_AT_ONCE; size++) {

@@ -30,7 +30,7 @@ export const nothingFilled = (): Fillings => ({
 
 /**
  * The undominated fillings of a length with each of these items as often as it fits, besides those that were found before with
- * others; nothing where there are more than `most`. Quickest with the smallest item first.
+ * others; nothing where there are more than `most`.
  */
 export function heaviestFillings({ names, sizes, values }: Items, capacity: number, most: number, before = nothingFilled()) {
   let fillings = before;

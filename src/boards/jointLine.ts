@@ -1,5 +1,5 @@
 import { toGrid } from '../survey/grid.js';
-import type { PlacedJoist } from './partsOf.js';
+import type { PlacedJoist } from './partView.js';
 import type { PlacementRules } from './placementRules.js';
 
 /** How a butt joint on a joist would run across a row, in the coordinates of its part. */

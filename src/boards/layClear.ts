@@ -5,7 +5,7 @@ import type { Direction } from '../survey/joist.js';
 import type { Layer } from '../survey/layer.js';
 import { attemptPlacement } from './attemptPlacement.js';
 import type { BoardLayout, Row } from './boardLayout.js';
-import { isBetter } from './measures.js';
+import { compareInOrder } from './compareInOrder.js';
 import { oldJointLines } from './oldJointLines.js';
 import { type JudgedLayout, judgedLayout, layBoards } from './placeBoards.js';
 import { placementProblem } from './placementProblem.js';
@@ -57,7 +57,7 @@ export function layClear(
       order: [apart < clearance ? 1 : 0, shared, ...judged.slice(0, -LAST), -apart, ...judged.slice(-LAST)],
     };
   });
-  const [best] = ranked.sort((a, b) => (isBetter(a.order, b.order) ? -1 : isBetter(b.order, a.order) ? 1 : 0));
+  const [best] = ranked.sort((a, b) => compareInOrder(a.order, b.order));
   const chosen = best ?? { layout: free, apart: leastApart(below.rows, free.rows) };
   const layout = withBoundOf(chosen.layout, free, allRows(placementProblem(over)));
   return { layout, lining, apart: chosen.apart === Infinity ? null : fromGrid(chosen.apart) };

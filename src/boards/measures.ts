@@ -65,8 +65,3 @@ export function inOrder(measures: Measures, prefer: Preference): number[] {
   };
   return preferredOrder(prefer).flatMap((name) => measured[name] ?? []);
 }
-
-export function isBetter(a: readonly number[], b: readonly number[]): boolean {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i] < b[i];
-  return false;
-}

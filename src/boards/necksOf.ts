@@ -1,11 +1,7 @@
 import type { FramePoint } from '../joists/frame.js';
-import { toGrid } from '../survey/grid.js';
 
 /** A piece no narrower than this share of what lies on both sides of the place is scribed or tapered there, not notched; common practice, no source. */
 const SHARE = { narrow: 3, whole: 4 };
-
-/** A wider part no longer than this along the board is a lip on the timber beside an opening, and hangs by no neck; common practice, no source. */
-export const LIP = toGrid(100);
 
 /** Where a notch or a hole leaves little of a piece between two wider parts; grid steps. */
 export interface Neck {
@@ -16,6 +12,12 @@ export interface Neck {
   readonly to: number;
 }
 
+/** When a piece has a neck, grid steps: `piece.minimumNeck` and `piece.neckRest`. */
+export interface NeckLimits {
+  readonly under: number;
+  readonly rest: number;
+}
+
 /**
  * The necks of a piece, from end to end. Beside a hole the wider of the two sides counts, since that is what holds the piece together.
  *
@@ -24,16 +26,16 @@ export interface Neck {
  *
  * @param outline - of the piece, `u` along the board and `v` across it; either winding
  * @param holes - cut before the piece goes up; what is cut out afterwards, as for lights, is none of them
- * @param under - narrower than this, grid steps
+ * @param limits - what is narrower is a neck, and a wider part beyond it hangs by it when it is longer along the board; grid steps
  */
 export function necksOf(
   outline: readonly FramePoint[],
-  holes: readonly (readonly FramePoint[])[] = [],
-  under = Infinity,
+  holes: readonly (readonly FramePoint[])[],
+  { under, rest }: NeckLimits,
 ): readonly Neck[] {
   const slices = slicesOf([outline, ...holes]);
   const isNeck = (width: number, at: number): boolean =>
-    width < under && longerThanLip(slices.slice(0, at), width) && longerThanLip(slices.slice(at), width);
+    width < under && hangs(slices.slice(0, at), width, rest) && hangs(slices.slice(at), width, rest);
   const necks: Neck[] = [];
   slices.forEach((slice, i) => {
     const [near, far] = [isNeck(slice.near, i), isNeck(slice.far, i + 1)];
@@ -76,8 +78,8 @@ export function slicesOf(rings: readonly (readonly FramePoint[])[]): Slice[] {
 
 const levelAt = (a: FramePoint, b: FramePoint, u: number): number => Math.round(a.v + ((b.v - a.v) * (u - a.u)) / (b.u - a.u));
 
-/** Whether what is clearly wider than this goes on for more than a lip. */
-function longerThanLip(slices: readonly Slice[], width: number): boolean {
+/** Whether what is clearly wider than this goes on for more than what rests on timber. */
+function hangs(slices: readonly Slice[], width: number, rest: number): boolean {
   const wide = Math.ceil((SHARE.whole * width) / SHARE.narrow);
   const length = slices.reduce((sum, slice) => {
     const { from, to, near, far } = slice;
@@ -85,7 +87,7 @@ function longerThanLip(slices: readonly Slice[], width: number): boolean {
     if (Math.max(near, far) < wide) return sum;
     return sum + (near >= wide ? reaching(slice, wide) - from : to - reaching(slice, wide));
   }, 0);
-  return length > LIP;
+  return length > rest;
 }
 
 /** Where along a slice a width is reached that lies between those at its ends; else its end towards the wider one. */

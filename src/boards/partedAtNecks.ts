@@ -1,6 +1,6 @@
 import { extentOf } from '../survey/outline.js';
 import { isKept } from './againstStanding.js';
-import { LIP, type Neck, necksOf, slicesOf } from './necksOf.js';
+import { type Neck, type NeckLimits, necksOf, slicesOf } from './necksOf.js';
 import type { Ring } from './overlayRings.js';
 import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -21,7 +21,7 @@ export interface Notched {
  * A run without the pieces that have a neck which snaps, where it can be divided at the neck instead: between the sides of the opening,
  * or on the timbers beside them. A neck without such timber is kept, and so is one that leaves no other way to divide the run.
  */
-export function partedAtNecks({ rules: { neck: under } }: PlacementProblem, notched: Notched, run: Run): Run {
+export function partedAtNecks({ rules: { neck: under, neckRest: rest } }: PlacementProblem, notched: Notched, run: Run): Run {
   const { part, shape, inside, between } = notched;
   const narrow = slicesOf(ringsOf(shape).map(inFrame)).filter(({ narrowest }) => narrowest < under);
   const necks = new Map<string, { readonly width: number; readonly sets: Set<readonly number[]> }>();
@@ -29,9 +29,9 @@ export function partedAtNecks({ rules: { neck: under } }: PlacementProblem, notc
     const pieces = set.map((index) => run.pieces[index]);
     const [{ from, to }] = pieces;
     const lines = inside.slice(from, to - 1);
-    const canPart = (place: Stretch): boolean => lines.some(({ at }) => at >= place.from - LIP && at <= place.to + LIP);
+    const canPart = (place: Stretch): boolean => lines.some(({ at }) => at >= place.from - rest && at <= place.to + rest);
     if (!narrow.some(canPart) || pieces.some(isThere(part))) continue;
-    for (const found of between(from, to).flatMap((each) => necksIn(part, each, under))) {
+    for (const found of between(from, to).flatMap((each) => necksIn(part, each, { under, rest }))) {
       if (!canPart(found)) continue;
       const key = `${found.from} ${found.to}`;
       const neck = necks.get(key) ?? { width: found.width, sets: new Set() };
@@ -56,13 +56,13 @@ const isThere =
     isUp === true || (box !== undefined && standing.kept.some((piece) => isKept(piece, box)));
 
 /** Holes for lights are cut when the board is up. */
-function necksIn({ openings }: Part, { outline, holes }: Shape, under: number): readonly Neck[] {
+function necksIn({ openings }: Part, { outline, holes }: Shape, limits: NeckLimits): readonly Neck[] {
   const lights = openings.filter(({ opening }) => opening.kind === 'light');
   const isLight = (hole: Ring): boolean => {
     const { left, right, low, high } = extentOf(hole);
     return lights.some((light) => light.near < right && left < light.far && light.low < high && low < light.high);
   };
-  return necksOf(inFrame(outline), holes.filter((hole) => !isLight(hole)).map(inFrame), under);
+  return necksOf(inFrame(outline), holes.filter((hole) => !isLight(hole)).map(inFrame), limits);
 }
 
 const inFrame = (ring: Ring) => ring.map(({ x, y }) => ({ u: x, v: y }));

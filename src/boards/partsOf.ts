@@ -1,39 +1,29 @@
-import { centreAt, type Frame, frameOf } from '../joists/frame.js';
+import { type Frame, frameOf } from '../joists/frame.js';
 import type { LocatedZone } from '../joists/locateZones.js';
-import { fromGrid, toGrid } from '../survey/grid.js';
+import { fromGrid } from '../survey/grid.js';
 import { isWithin } from '../survey/isWithin.js';
-import type { Joist } from '../survey/joist.js';
-import { anticlockwise, corners, extentOf } from '../survey/outline.js';
+import { extentOf } from '../survey/outline.js';
 import type { Point } from '../survey/point.js';
 import type { Opening } from '../survey/room.js';
 import type { Side } from '../survey/traceRings.js';
 import { type BoardedArea, boardedAreas } from './boardedArea.js';
 import { clearRings } from './clearRings.js';
+import { compareInOrder } from './compareInOrder.js';
 import { type IntoPart, onGrid } from './lockedPieces.js';
 import type { Ring } from './overlayRings.js';
+import {
+  type Extent,
+  type PlacedJoist,
+  type PlacedOpening,
+  placeJoists,
+  placeOpenings,
+  pointIn,
+  ringIn,
+  ringOf,
+  type View,
+} from './partView.js';
 import type { PlacementRules } from './placementRules.js';
-import { roundRing } from './roundRing.js';
 import { demandApart, keyOf, type Standing, type StandingRequest, standingOf } from './standing.js';
-
-/** One joist in the coordinates of its part. */
-export interface PlacedJoist {
-  readonly joist: Joist;
-  /** Among all joists of the problem. */
-  readonly index: number;
-  /** Where its centre line is, `v` being the distance along it. */
-  readonly centre: (v: number) => number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** An opening's extent in the coordinates of a part. */
-export interface PlacedOpening {
-  readonly opening: Opening;
-  readonly near: number;
-  readonly far: number;
-  readonly low: number;
-  readonly high: number;
-}
 
 /**
  * A part of the ceiling that is boarded by joists of its own, in whole grid steps and in coordinates of its own: `u` runs from 0
@@ -69,12 +59,6 @@ export interface Part {
   readonly toPlan: (u: number, v: number) => Point;
 }
 
-/** From the walls of a part, on the grid and in the frame of its joists. */
-interface View extends Extent {
-  readonly frame: Frame;
-  readonly mirrored: { readonly u: boolean; readonly v: boolean };
-}
-
 /** The parts of a ceiling. `rowWidths`: rows that are pinned, through all parts, in each of them from its low wall on the plan. */
 export function partsOf(
   located: readonly LocatedZone[],
@@ -108,13 +92,6 @@ function thatFit(widths: readonly number[], depth: number, edgeGap: number): rea
     return used > depth;
   });
   return count < 0 ? widths : widths.slice(0, count);
-}
-
-interface Extent {
-  readonly near: number;
-  readonly far: number;
-  readonly low: number;
-  readonly high: number;
 }
 
 function extentIn({ direction }: Frame, { rings }: BoardedArea): Extent {
@@ -158,7 +135,7 @@ function partOf(
     ...keyOf(each.standing),
   ]);
   let best = 0;
-  for (let i = 1; i < keys.length; i++) if (comesFirst(keys[i], keys[best])) best = i;
+  for (let i = 1; i < keys.length; i++) if (compareInOrder(keys[i], keys[best]) < 0) best = i;
   const { view, ...chosen } = placed[best];
   const { mirrored } = view;
   return {
@@ -198,23 +175,6 @@ function isPlain({ rings, isBorder }: BoardedArea, openings: readonly Opening[])
   });
 }
 
-const pointIn =
-  ({ frame, mirrored, near, far, low, high }: View) =>
-  (point: Point): Point => {
-    const { u, v } = frame.into(point);
-    return { x: mirrored.u ? far - u : u - near, y: mirrored.v ? high - v : v - low };
-  };
-
-/** A ring on the plan as one of a part: it turns the same way in both. */
-function ringIn(view: View): (ring: Ring) => Ring {
-  const turnedOver = (view.frame.direction === 'x') !== (view.mirrored.u !== view.mirrored.v);
-  const into = pointIn(view);
-  return (ring) => {
-    const points = ring.map(into);
-    return turnedOver ? points.reverse() : points;
-  };
-}
-
 /** The same ring wherever it was begun. */
 function firstCornerFirst(ring: Ring): Ring {
   let first = 0;
@@ -243,42 +203,4 @@ function clearIn(
     known.set(gap, rings);
     return rings;
   };
-}
-
-const ringOf = (opening: Opening): Ring =>
-  'outline' in opening ? anticlockwise(corners(opening.outline)) : roundRing(opening.centre, opening.diameter);
-
-/** Timbers that run along the part; noggings and trimmers across it carry no butt joints. */
-function placeJoists(joists: readonly Joist[], view: View, firstIndex: number): PlacedJoist[] {
-  const { frame, mirrored, near, far, low, high } = view;
-  const middle = Math.round((high - low) / 2);
-  return joists
-    .flatMap((joist) => {
-      const ends = [joist.start, joist.end].map(({ x, y }) => frame.into({ x: toGrid(x), y: toGrid(y) }));
-      const [start, end] = ends;
-      if (Math.abs(end.u - start.u) >= Math.abs(end.v - start.v)) return [];
-      const [from, to] = [Math.min(start.v, end.v) - low, Math.max(start.v, end.v) - low];
-      const centre = (v: number): number => {
-        const u = centreAt(joist, frame, mirrored.v ? high - v : low + v);
-        return mirrored.u ? far - u : u - near;
-      };
-      return [{ joist, centre, low: mirrored.v ? high - low - to : from, high: mirrored.v ? high - low - from : to }];
-    })
-    .sort((a, b) => a.centre(middle) - b.centre(middle) || (a.joist.id < b.joist.id ? -1 : 1))
-    .map((placed, index) => ({ ...placed, index: firstIndex + index }));
-}
-
-function placeOpenings(openings: readonly Opening[], view: View): PlacedOpening[] {
-  const into = ringIn(view);
-  return openings
-    .map((opening): PlacedOpening => {
-      const { left, right, low, high } = extentOf(into(ringOf(opening)));
-      return { opening, near: left, far: right, low, high };
-    })
-    .sort((a, b) => a.near - b.near || a.low - b.low || a.far - b.far || a.high - b.high);
-}
-
-function comesFirst(a: readonly number[], b: readonly number[]): boolean {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i] < b[i];
-  return false;
 }

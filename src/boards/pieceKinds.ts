@@ -1,3 +1,4 @@
+import { compareInOrder } from './compareInOrder.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { fitsLength, type PossiblePiece, widthOn } from './possiblePieces.js';
 import type { RowGraph } from './rowGraph.js';
@@ -47,7 +48,7 @@ export function pieceKinds(
     });
     lists.push({ graph, width, keys });
   }
-  const order = [...found].sort(([, a], [, b]) => b.width - a.width || b.size - a.size || compareSizes(a.sizes, b.sizes));
+  const order = [...found].sort(([, a], [, b]) => b.width - a.width || b.size - a.size || compareInOrder(b.sizes, a.sizes));
   const place = new Map(order.map(([key], index) => [key, index]));
   const arrays = lists.map((list) => ({ ...list, of: Int32Array.from(list.keys, (key) => place.get(key) ?? -1) }));
   return {
@@ -65,9 +66,4 @@ export function kindOf(problem: PlacementProblem, piece: PossiblePiece, width: n
   );
   const alone = problem.stocks.map((stock) => width + stock.kerf + narrowest > stock.width);
   return { width, sizes, alone, size: sizeFrom(longestOf(problem), piece) + leastKerf(problem) };
-}
-
-function compareSizes(a: readonly number[], b: readonly number[]): number {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i] < b[i] ? 1 : -1;
-  return 0;
 }

@@ -10,9 +10,13 @@ export interface PlacementRules {
   readonly pieceLength: number;
   readonly preferredPieceLength: number;
   readonly pieceSupports: number;
+  /** A joist under a piece counts when it is there for this length, or for half the width of the piece. */
+  readonly supportLength: number;
   readonly pieceMass: number | null;
   /** A piece with a narrower neck snaps. */
   readonly neck: number;
+  /** A wider part beyond a neck, no longer than this along the board, rests on the timber beside the opening. */
+  readonly neckRest: number;
   readonly rowWidth: number;
   readonly preferredRowWidth: number;
   readonly wallGap: { readonly nominal: number; readonly least: number; readonly greatest: number };
@@ -50,8 +54,10 @@ export function placementRules(set: RuleSet): PlacementRules {
     pieceLength: grid('piece.minimumLength'),
     preferredPieceLength: grid('piece.preferredLength'),
     pieceSupports: numberOf(set, 'piece.minimumSupports'),
+    supportLength: grid('piece.supportLength'),
     pieceMass: mass,
     neck: grid('piece.minimumNeck'),
+    neckRest: grid('piece.neckRest'),
     rowWidth: grid('row.minimumWidth'),
     preferredRowWidth: grid('row.preferredWidth'),
     wallGap,

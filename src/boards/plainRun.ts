@@ -1,6 +1,7 @@
 import { againstStanding } from './againstStanding.js';
 import { type JointLine, jointLine } from './jointLine.js';
-import type { Part, PlacedJoist } from './partsOf.js';
+import type { Part } from './partsOf.js';
+import type { PlacedJoist } from './partView.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { boxIn, isPossible, type Meets, type Place, type PossiblePiece, type Run } from './possiblePieces.js';
 import type { Band } from './rowLayouts.js';

@@ -1,9 +1,9 @@
 import { InputError } from '../survey/inputError.js';
 import type { BoardLayout, Piece } from './boardLayout.js';
 import type { SoFar } from './boardsSoFar.js';
+import { compareInOrder } from './compareInOrder.js';
 import { freedSets } from './freedSets.js';
 import { InfeasibleError } from './infeasibleError.js';
-import { isBetter } from './measures.js';
 import { placeKey } from './pieceNames.js';
 import { piecesThatFit } from './piecesThatFit.js';
 import { placementProblem } from './placementProblem.js';
@@ -77,7 +77,7 @@ function best(layouts: readonly BoardLayout[], { before }: SoFar): BoardLayout |
     cuts,
   ];
   return layouts.reduce<BoardLayout | undefined>(
-    (least, each) => (least === undefined || isBetter(order(each), order(least)) ? each : least),
+    (least, each) => (least === undefined || compareInOrder(order(each), order(least)) < 0 ? each : least),
     undefined,
   );
 }

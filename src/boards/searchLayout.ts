@@ -1,10 +1,11 @@
 import { type BestLayout, bestLayout, type Outcome } from './bestLayout.js';
 import type { Certificate } from './certificate.js';
 import { certificateOf } from './certificateOf.js';
+import { compareInOrder } from './compareInOrder.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
 import { canBeStaggered } from './leastByPairs.js';
-import { inOrder, isBetter } from './measures.js';
+import { inOrder } from './measures.js';
 import { namesFor, type ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { type RowSet, rowSets } from './rowSets.js';
@@ -33,7 +34,7 @@ export function searchLayout(problem: PlacementProblem): Found {
   let laid = laidFrom(problem, best.space, best.laid);
   for (const other of others) {
     const next = laidFrom(problem, other.space, other.laid);
-    if (isBetter(inOrder(next.measures, problem.prefer), inOrder(laid.measures, problem.prefer))) laid = next;
+    if (compareInOrder(inOrder(next.measures, problem.prefer), inOrder(laid.measures, problem.prefer)) < 0) laid = next;
   }
   const why = bound === laid.boards.length ? shareReason(best, proofs, bound) : undefined;
   return { ...found, laid, ...(why !== undefined && { why }) };

@@ -1,6 +1,7 @@
 import { cheapestKnown } from './cheapestKnown.js';
 import { bringIn, costOf } from './linearProgram.js';
-import { addCut, addKind, type Guess, knownPath, type Relaxation, SMALL } from './relaxation.js';
+import { addCut, addKind, knownPath } from './relax.js';
+import { type Guess, type Relaxation, SMALL } from './relaxation.js';
 import { leastBeyond, lightestWay } from './rowPath.js';
 import { arcPrices, boardCost, cutFor, pricesOfKinds, provenBy, type WholePrices, wholePrices } from './wholePrices.js';
 
@@ -19,7 +20,6 @@ export function solve(relaxation: Relaxation, work: number, enough: number, aim:
   while (relaxation.work < last) {
     const entry = cheapestKnown(relaxation);
     if (entry !== undefined) {
-      relaxation.pivots++;
       relaxation.work += (program.size * program.size) / 1000 + 1;
       if (!bringIn(program, entry, entry.reduced)) break;
       smoothing = SMOOTHING;

@@ -1,18 +1,16 @@
-import { toGrid } from '../survey/grid.js';
+import type { RuleSet } from '../rules/ruleSet.js';
+import { gridRule } from './ceiling.js';
 import { HAIR } from './hair.js';
 import type { Band, PieceShape } from './structure.js';
 import type { Support } from './supports.js';
 
-/** Timber under a piece for this length takes two screws at the usual spacing, mm; common practice, no source. */
-const LINE_OF_SCREWS = 250;
-
 /**
  * Joists that hold a piece: those of its butt joints, and those that lie under it, up to a wall or an opening beside it, for half
- * of its width or for the length of a line of screws.
+ * of its width or for the length that counts.
  */
-export function joistsUnder(piece: PieceShape, supports: readonly Support[]): Support[] {
+export function joistsUnder(piece: PieceShape, supports: readonly Support[], rules: RuleSet): Support[] {
   const { v0, v1 } = piece.facts.box;
-  const enough = Math.min((v1 - v0) / 2, toGrid(LINE_OF_SCREWS));
+  const enough = Math.min((v1 - v0) / 2, gridRule(rules, 'piece.supportLength').steps);
   const seats = [piece.low, piece.high].flatMap(({ joint }) =>
     (joint?.stretches ?? []).flatMap(({ seat }) => (seat && seat.bearing.outcome !== 'off' ? [seat.support.joist.id] : [])),
   );

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../rules/finding.js';
-import { fromGrid, toGrid } from '../survey/grid.js';
+import { fromGrid } from '../survey/grid.js';
 import { type Ceiling, gridRule } from './ceiling.js';
 import { crossSections } from './crossSections.js';
 import { placeOf } from './place.js';
@@ -8,16 +8,14 @@ import { type Box, boxOf, circleRing, type Ring, ringOf, type Solid, turned } fr
 /** What is wider than its neck by less than a third is a taper or a scribe; common practice, no source. */
 const THIRD = 3;
 
-/** What goes on no further than this beyond a neck rests on the timber beside the opening; common practice, no source. */
-const RESTS = toGrid(100);
-
 /** Pieces that snap when they are lifted, since a notch or a hole leaves too little between two wider parts. */
 export function necks(ceiling: Ceiling): Finding[] {
   const { rules, frame, about, pieces } = ceiling;
   const { steps, rule } = gridRule(rules, 'piece.minimumNeck');
+  const rest = gridRule(rules, 'piece.neckRest').steps;
   const lights = lightsOf(ceiling);
   return pieces.flatMap((piece, index): Finding[] => {
-    const narrowest = narrowestNeck(asLifted(piece, lights), steps);
+    const narrowest = narrowestNeck(asLifted(piece, lights), steps, rest);
     if (narrowest === undefined) return [];
     const { id, box } = about[index];
     const { at, words } = placeOf(frame, narrowest.u, (box.v0 + box.v1) / 2);
@@ -56,17 +54,19 @@ interface Left {
   readonly width: number;
 }
 
-function narrowestNeck(piece: Solid, limit: number): Left | undefined {
+function narrowestNeck(piece: Solid, limit: number, rest: number): Left | undefined {
   const left = crossSections([turned(piece)]).flatMap(({ low, high, spans }): readonly Left[] => [
     { u: low, width: Math.max(...spans.map(({ leftLow, rightLow }) => rightLow - leftLow)) },
     { u: high, width: Math.max(...spans.map(({ leftHigh, rightHigh }) => rightHigh - leftHigh)) },
   ]);
-  const found = left.filter(({ width }, i) => width < limit && hangs(left.slice(0, i + 1), width) && hangs(left.slice(i), width));
+  const found = left.filter(
+    ({ width }, i) => width < limit && hangs(left.slice(0, i + 1), width, rest) && hangs(left.slice(i), width, rest),
+  );
   return found.sort((a, b) => a.width - b.width)[0];
 }
 
 /** Whether enough of a piece, on one side of a neck, is clearly wider than that. */
-function hangs(left: readonly Left[], neck: number): boolean {
+function hangs(left: readonly Left[], neck: number, rest: number): boolean {
   const wider = left.map(({ width }) => THIRD * width - (THIRD + 1) * neck);
   let length = 0;
   for (let i = 1; i < left.length; i++) {
@@ -75,5 +75,5 @@ function hangs(left: readonly Left[], neck: number): boolean {
     if (a >= 0 && b >= 0) length += apart;
     else if (a >= 0 || b >= 0) length += Math.round((apart * Math.max(a, b)) / Math.abs(a - b));
   }
-  return length > RESTS;
+  return length > rest;
 }

@@ -21,7 +21,7 @@ export function screwLines(screws: readonly PlacedScrew[], closed: readonly (rea
     else lines.set(key, [place]);
   }
   return job.structure.pieces.flatMap((piece) => {
-    const bearing = new Set(joistsUnder(piece, job.structure.supports).map(({ joist }) => joist.id));
+    const bearing = new Set(joistsUnder(piece, job.structure.supports, job.ceiling.rules).map(({ joist }) => joist.id));
     return job.timbers.flatMap((timber) => {
       const runs = runsUnder(piece, timber, bearing.has(timber.joist.id), job);
       const places = lines.get(`${piece.index} ${timber.joist.id}`) ?? [];
@@ -47,7 +47,7 @@ function kindOf(piece: PieceShape, timber: Timber, runs: readonly Run[], { ceili
   if (runs.length === 0) return 'field';
   const level = Math.round((runs[0].from + runs[0].to) / 2);
   const centre = timber.support.centre(level);
-  const under = joistsUnder(piece, structure.supports).map((support) => support.centre(level));
+  const under = joistsUnder(piece, structure.supports, ceiling.rules).map((support) => support.centre(level));
   const ends = [
     ...(under.every((each) => each >= centre) ? [piece.low] : []),
     ...(under.every((each) => each <= centre) ? [piece.high] : []),

@@ -1,4 +1,5 @@
 import { type Finding, finding } from '../rules/finding.js';
+import type { RuleSet } from '../rules/ruleSet.js';
 import { lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { fromGrid } from '../survey/grid.js';
 import { areaM2 } from '../survey/outline.js';
@@ -33,7 +34,7 @@ export function sizes(ceiling: Ceiling, structure: Structure): Finding[] {
   return [
     ...structure.pieces.flatMap((piece) => [
       ...tooShort(piece, limits),
-      ...tooFewJoists(piece, structure.supports, limits),
+      ...tooFewJoists(piece, structure.supports, rules, limits),
       ...tooHeavy(piece, limits),
       ...narrowPart(piece, structure.rows, limits),
     ]),
@@ -61,9 +62,10 @@ function tooShort(piece: PieceShape, { length: minimum, preferredLength: preferr
 function tooFewJoists(
   piece: PieceShape,
   supports: readonly Support[],
+  rules: RuleSet,
   { supports: { value: limit, source } }: Limits,
 ): Finding[] {
-  const under = joistsUnder(piece, supports);
+  const under = joistsUnder(piece, supports, rules);
   if (limit === null || under.length >= limit) return [];
   const { at, words } = middleOf(piece.facts);
   const where = { piece: piece.facts.id, ...(under.length === 1 && { joist: under[0].joist.id }), row: piece.row, at };

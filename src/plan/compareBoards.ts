@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { attemptPlacement } from '../boards/attemptPlacement.js';
 import type { BoardLayout } from '../boards/boardLayout.js';
-import { isBetter } from '../boards/measures.js';
+import { compareInOrder } from '../boards/compareInOrder.js';
 import { type JudgedLayout, judgedLayout } from '../boards/placeBoards.js';
 import { fixingsOf } from '../fixings/placeFixings.js';
 import { rulesOf } from '../rules/withRules.js';
@@ -73,11 +73,7 @@ export function compareBoards(job: Job, stocks: readonly BoardStock[] = job.boar
     .map((each) => ({ judged: each.judged, told: told(job, settled, each) }))
     .sort((a, b) => {
       const broken = ({ findings }: BoardsThatServe): number => (findings.some(({ severity }) => severity === 'error') ? 1 : 0);
-      const [one, other] = [
-        [broken(a.told), ...a.judged],
-        [broken(b.told), ...b.judged],
-      ];
-      return isBetter(one, other) ? -1 : isBetter(other, one) ? 1 : 0;
+      return compareInOrder([broken(a.told), ...a.judged], [broken(b.told), ...b.judged]);
     })
     .map((each) => each.told);
   const failed = tried.flatMap(({ boards, attempt }): BoardsThatDoNot[] =>

@@ -106,6 +106,9 @@ describe('a neck', () => {
     const check = cut(block(2450, 2800, 1500, 2110));
     expect(necks({ ...check, rules: { 'piece.minimumNeck': 295 } })).toEqual([]);
     expect(necks({ ...check, rules: { 'piece.minimumNeck': 296 } })).toHaveLength(1);
+    const lip = cut(block(3200, 3494, 1500, 2110));
+    expect(necks({ ...lip, rules: { 'piece.neckRest': 101 } })).toEqual([]);
+    expect(necks({ ...lip, rules: { 'piece.neckRest': 100 } })).toHaveLength(1);
   });
 });
 

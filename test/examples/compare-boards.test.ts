@@ -1,15 +1,6 @@
 import { type BoardStock, compareBoards, type Job, placeBoards, planCeiling, rectangle, tryPlaceBoards } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
-
-const size = (length: number, width: number, more: Partial<BoardStock> = {}): BoardStock => ({
-  id: `${length} x ${width}`,
-  length,
-  width,
-  thickness: 12.5,
-  massPerArea: 8.4,
-  edge: 'square',
-  ...more,
-});
+import { stock as size } from '../generators/scenario.js';
 
 const job: Job = {
   room: { outline: rectangle(3600, 2390) },

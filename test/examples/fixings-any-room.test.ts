@@ -13,17 +13,10 @@ import {
 } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { handLaid, handLaidPiece, joint, wall } from '../generators/handLaid.js';
+import { joistAt as joistFrom } from '../generators/scenario.js';
 
 const room = { outline: rectangle(3600, 1210) };
-const joistAt = (id: string, x: number, from = 0, to = 1210): Joist => ({
-  id,
-  start: { x, y: from },
-  end: { x, y: to },
-  width: 50,
-  sd: 0,
-  presence: 1,
-  known: 'given',
-});
+const joistAt = (id: string, x: number, from = 0, to = 1210): Joist => joistFrom(id, x, from, to);
 const said = ({ joist, kind, count }: FixingLine) => `${joist} ${kind} ${count}`;
 
 describe('screws where timber ends', () => {

@@ -1,5 +1,6 @@
-import { type Joist, placeBoards } from 'soffitwright';
+import { placeBoards } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
+import { joistAt } from '../generators/scenario.js';
 
 /** A room with a recess 300 deep and 500 wide on its far side; the joists are 400 apart, and one or two of them run into the recess. */
 const planned = (first: number) => {
@@ -14,17 +15,7 @@ const planned = (first: number) => {
     { x: 1500, y: 2410 },
     { x: 0, y: 2410 },
   ];
-  const joists = places.map(
-    (x, i): Joist => ({
-      id: `J${i + 1}`,
-      start: { x, y: 0 },
-      end: { x, y: x > 1500 && x < 2000 ? 2710 : 2410 },
-      width: 50,
-      sd: 0,
-      presence: 1,
-      known: 'measured',
-    }),
-  );
+  const joists = places.map((x, i) => joistAt(`J${i + 1}`, x, 0, x > 1500 && x < 2000 ? 2710 : 2410));
   const boards = [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const }];
   return placeBoards({ room: { outline }, joists, boards, rowWidths: [1200, 1200, 294] });
 };

@@ -5,8 +5,9 @@ import { necksOf } from '../../src/boards/necksOf.js';
 const ring = (...at: readonly (readonly [number, number])[]) => at.map(([u, v]) => ({ u: u * 1000, v: v * 1000 }));
 const board = ring([0, 0], [2400, 0], [2400, 1200], [0, 1200]);
 const box = (near: number, far: number, low: number, high: number) => ring([near, low], [far, low], [far, high], [near, high]);
-const neck = (...of: Parameters<typeof necksOf>) => {
-  const widths = necksOf(...of).map(({ width }) => width / 1000);
+const ALL = { under: Number.POSITIVE_INFINITY, rest: 100_000 };
+const neck = (outline: Parameters<typeof necksOf>[0], holes: Parameters<typeof necksOf>[1] = []) => {
+  const widths = necksOf(outline, holes, ALL).map(({ width }) => width / 1000);
   return widths.length === 0 ? undefined : Math.min(...widths);
 };
 
@@ -39,15 +40,18 @@ describe('the neck of a piece', () => {
   });
 
   it('reaches from one side of the opening to the other', () => {
-    const [found, ...others] = necksOf(board, [box(800, 1400, 200, 1000)], 300_000);
+    const [found, ...others] = necksOf(board, [box(800, 1400, 200, 1000)], { ...ALL, under: 300_000 });
     expect(found).toEqual({ width: 200_000, from: 800_000, to: 1_400_000 });
     expect(others).toEqual([]);
-    expect(necksOf(board, [box(800, 1400, 200, 1000)], 200_000)).toEqual([]);
+    expect(necksOf(board, [box(800, 1400, 200, 1000)], { ...ALL, under: 200_000 })).toEqual([]);
   });
 
   it('reaches between slanting sides as far as it is narrow', () => {
     // From 1200 at 700 down to 300 at 1200: 480 are left where four fifths of the way are gone.
-    const [found] = necksOf(ring([0, 0], [700, 0], [1200, 900], [1700, 0], [2400, 0], [2400, 1200], [0, 1200]), [], 480_000);
+    const [found] = necksOf(ring([0, 0], [700, 0], [1200, 900], [1700, 0], [2400, 0], [2400, 1200], [0, 1200]), [], {
+      ...ALL,
+      under: 480_000,
+    });
     expect(found).toEqual({ width: 300_000, from: 1_100_000, to: 1_300_000 });
   });
 
@@ -56,6 +60,7 @@ describe('the neck of a piece', () => {
       ring([0, 0], [lip, 0], [lip, 1000], [lip + 600, 1000], [lip + 600, 0], [2400, 0], [2400, 1200], [0, 1200]);
     expect(neck(withLip(100))).toBeUndefined();
     expect(neck(withLip(101))).toBe(200);
+    expect(necksOf(withLip(101), [], { ...ALL, rest: 101_000 })).toEqual([]);
   });
 
   it('is none where a tongue reaches the end of the piece', () => {

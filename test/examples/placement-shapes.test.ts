@@ -12,6 +12,7 @@ import {
 } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { boardOf } from '../generators/rooms.js';
+import { joistAt } from '../generators/scenario.js';
 import { TURNS } from '../generators/turnedAbout.js';
 
 const outline = (...places: readonly (readonly [number, number])[]): Point[] => places.map(([x, y]) => ({ x, y }));
@@ -157,19 +158,10 @@ const fanned = (by: number): PlacementRequest => ({
 });
 
 describe('joists cut by trimmers round a hatch', { timeout: 60_000 }, () => {
-  const joist = (id: string, x: number, from: number, to: number): Joist => ({
-    id,
-    start: { x, y: from },
-    end: { x, y: to },
-    width: 50,
-    sd: 0,
-    presence: 1,
-    known: 'given',
-  });
   const joists = Array.from({ length: 12 }, (_, k) => 200 + 400 * k).flatMap((x, k) =>
     x > 1700 && x < 2700
-      ? [joist(`J${k + 1}a`, x, 0, 900), joist(`J${k + 1}b`, x, 1700, 3000)]
-      : [joist(`J${k + 1}`, x, 0, 3000)],
+      ? [joistAt(`J${k + 1}a`, x, 0, 900), joistAt(`J${k + 1}b`, x, 1700, 3000)]
+      : [joistAt(`J${k + 1}`, x, 0, 3000)],
   );
   const hatch = outline([1750, 1000], [2650, 1000], [2650, 1600], [1750, 1600]);
   const request: PlacementRequest = {

@@ -3,6 +3,7 @@ import {
   type BoardStock,
   checkLayout,
   type Finding,
+  type Joist,
   type JoistsBySpacing,
   type PlacementRequest,
   type Point,
@@ -30,6 +31,17 @@ export const even = (first: number, spacing: number, last?: number, width = 50):
   spacing,
   width,
   ...(last !== undefined && { last }),
+});
+
+/** A joist along y, from one place to another of it. */
+export const joistAt = (id: string, x: number, from: number, to: number): Joist => ({
+  id,
+  start: { x, y: from },
+  end: { x, y: to },
+  width: 50,
+  sd: 0,
+  presence: 1,
+  known: 'given',
 });
 
 /** Corners in turn. */

@@ -8,6 +8,7 @@ import type { LaidCeiling } from './laidCeiling.js';
 /** Pieces notched so far that the rest snaps when they are lifted. Holes for lights are cut when the board is up. */
 export function neckFindings({ set, room, parts }: LaidCeiling): Finding[] {
   const { limit, steps, source } = givenRule(set, 'piece.minimumNeck');
+  const rest = givenRule(set, 'piece.neckRest').steps;
   const lights = (room.openings ?? []).filter(({ kind }) => kind === 'light');
   return parts.flatMap(({ frame, pieces }) =>
     pieces.flatMap(({ piece, outline, holes }): Finding[] => {
@@ -15,7 +16,7 @@ export function neckFindings({ set, room, parts }: LaidCeiling): Finding[] {
       const early = holes.filter((hole) =>
         lights.every((light) => distanceToOpening(frame, light, { from: hole[0], to: hole[1] }).away > 0),
       );
-      const necks = necksOf(outline, early, steps);
+      const necks = necksOf(outline, early, { under: steps, rest });
       if (necks.length === 0) return [];
       return [
         finding('piece-neck-narrow', 'warning', {

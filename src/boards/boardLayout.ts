@@ -28,16 +28,16 @@ export interface BoardLayout {
   /** Length of all joints between boards, mm. */
   readonly jointLength: number;
   /**
-   * No layout under these rules uses fewer boards, on any division into rows that is tried: on a plain rectangle all that an
-   * answer may need, elsewhere a list that docs/placement.md describes.
+   * No layout under these rules uses fewer boards, on full rows with at most one ripped at each side; around pieces that are up, on
+   * the rows that go on from them. docs/placement.md says what is left out.
    */
   readonly bound: number;
   /**
-   * No layout on the same divisions into rows costs less: the price of as many of the cheapest boards as `bound` says. Where boards
+   * No layout on those rows costs less: the price of as many of the cheapest boards as `bound` says. Where boards
    * cost more than one price it may be well below the least.
    */
   readonly costBound?: number;
-  /** Whether the bound meets the answer: there is no layout with fewer boards on the divisions into rows that are tried. */
+  /** Whether the bound meets the answer: there is no layout with fewer boards on those rows. */
   readonly proven: boolean;
   /** Whether it is proven of this number of boards, and of these end joints, that there can be no fewer: never where `proven` is not. */
   readonly piecesProven: boolean;

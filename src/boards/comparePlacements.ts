@@ -8,7 +8,7 @@ import type { ObjectiveName } from './objectives.js';
 import { layoutFrom } from './placeBoards.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
-import { allRows, boundReason, moreReason } from './reasons.js';
+import { boundedRows, boundReason, moreReason } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
 
 /** What layouts are compared by, each the less the better; and what is looked at first to find one that is best in it. */
@@ -69,7 +69,7 @@ function told(problem: PlacementProblem, { bound, proofs }: Outcome, fewest: num
   const layout = layoutFrom(problem, { laid, bound, jointsProven, certificate: certificateOf(proofs) });
   const { boardsBought, reasons } = layout;
   if (boardsBought <= fewest) return [layout];
-  const ofBound = boundReason(fewest, bound, allRows(problem));
+  const ofBound = boundReason(fewest, bound, boundedRows(problem));
   return [{ ...layout, reasons: [...reasons.slice(0, -1), moreReason(boardsBought, fewest), ofBound] }];
 }
 

@@ -10,7 +10,7 @@ import { oldJointLines } from './oldJointLines.js';
 import { type JudgedLayout, judgedLayout, layBoards } from './placeBoards.js';
 import { placementProblem } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
-import { allRows, boundReason, type RowsTried } from './reasons.js';
+import { type BoundedRows, boundedRows, boundReason } from './reasons.js';
 
 /** A layout over another, and how far its joints keep from those beneath. */
 export interface ClearLayout {
@@ -59,7 +59,7 @@ export function layClear(
   });
   const [best] = ranked.sort((a, b) => compareInOrder(a.order, b.order));
   const chosen = best ?? { layout: free, apart: leastApart(below.rows, free.rows) };
-  const layout = withBoundOf(chosen.layout, free, allRows(placementProblem(over)));
+  const layout = withBoundOf(chosen.layout, free, boundedRows(placementProblem(over)));
   return { layout, lining, apart: chosen.apart === Infinity ? null : fromGrid(chosen.apart) };
 }
 
@@ -147,7 +147,7 @@ function leastApart(below: readonly Row[], above: readonly Row[]): number {
 }
 
 /** What no second layer can be below, clear of the first or not. */
-function withBoundOf(layout: BoardLayout, free: BoardLayout, rows: RowsTried): BoardLayout {
+function withBoundOf(layout: BoardLayout, free: BoardLayout, rows: BoundedRows): BoardLayout {
   const bound = Math.min(free.bound, layout.boardsBought);
   const more = layout.boardsBought - free.boardsBought;
   return {

@@ -4,7 +4,6 @@ import { laidPieces } from './laidPieces.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { Preference } from './preference.js';
 import { boughtOf } from './searchAtHand.js';
-import { isBare } from './standing.js';
 
 /** Why the number of boards is what it is, in words. */
 export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number, why?: string): string[] {
@@ -28,9 +27,9 @@ export function reasonsFor(problem: PlacementProblem, laid: Laid, bound: number,
   if (large === boards && large > 1 && atHand === 0)
     reasons.push(`${large} pieces are over half a board long: no two of them share a board.`);
   else if (why !== undefined && byArea !== boards) reasons.push(why);
-  const rows = allRows(problem);
+  const rows = boundedRows(problem);
   if (bound < boards && mayTakeMore.has(problem.prefer))
-    reasons.push(`No layout${on(rows)} takes fewer than ${bound}; what is preferred here may take more.`);
+    reasons.push(`No layout${ON[rows]} takes fewer than ${bound}; what is preferred here may take more.`);
   else reasons.push(boundReason(boards, bound, rows));
   return reasons;
 }
@@ -45,20 +44,25 @@ const twiceAreaOf = (problem: PlacementProblem, laid: Laid): number =>
 /** Preferences that look at other things before boards. */
 const mayTakeMore: ReadonlySet<Preference> = new Set(['tradesperson', 'joints', 'certainty', 'cost', 'estimator']);
 
-/** Whether all divisions into rows that an answer may need were looked at, or some. */
-export type RowsTried = 'all rows' | 'some rows';
+/** Of which rows a bound holds; docs/placement.md says why. */
+export type BoundedRows = 'all rows' | 'full rows' | 'rows that go on';
 
-/** All are where the ceiling is a plain rectangle with nothing up yet. */
-export const allRows = ({ parts: [part, ...others] }: PlacementProblem): RowsTried =>
-  others.length === 0 && part.clear === undefined && isBare(part.standing) ? 'all rows' : 'some rows';
+export function boundedRows({ parts }: PlacementProblem): BoundedRows {
+  if (parts.some(({ standing }) => standing.up.length > 0)) return 'rows that go on';
+  return parts.length === 1 && parts[0].clear === undefined ? 'all rows' : 'full rows';
+}
 
-const on = (rows: RowsTried): string => (rows === 'all rows' ? '' : ' on the divisions into rows that were tried');
+const ON: Readonly<Record<BoundedRows, string>> = {
+  'all rows': '',
+  'full rows': ' on full rows with at most one ripped at each side',
+  'rows that go on': ' on the rows that go on from what is up',
+};
 
 /** Whether fewer boards might do. */
-export const boundReason = (boards: number, bound: number, rows: RowsTried): string =>
+export const boundReason = (boards: number, bound: number, rows: BoundedRows): string =>
   bound === boards
-    ? `No layout under these rules${on(rows)} takes fewer than ${bound}.`
-    : `At least ${bound} are needed${on(rows)}; whether ${bound} would do is not known.`;
+    ? `No layout under these rules${ON[rows]} takes fewer than ${bound}.`
+    : `At least ${bound} are needed${ON[rows]}; whether ${bound} would do is not known.`;
 
 /** Why a layout takes more boards than another that was found. */
 export const moreReason = (boards: number, fewest: number): string =>

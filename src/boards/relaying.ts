@@ -142,7 +142,7 @@ function withBoundOf(
       ...(costBound !== undefined && { costBound }),
       proven: bound === value.boardsBought,
       piecesProven: false,
-      reasons: [`${value.boardsBought} boards are not cut into yet.`, boundReason(value.boardsBought, bound, 'some rows')],
+      reasons: [`${value.boardsBought} boards are not cut into yet.`, boundReason(value.boardsBought, bound, 'rows that go on')],
     },
   };
 }

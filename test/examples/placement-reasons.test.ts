@@ -2,7 +2,8 @@ import { comparePlacements, type PlacementRequest, placeBoards, planCeiling, rec
 import { describe, expect, it } from 'vitest';
 import { even, GAPS, ring, stock } from '../generators/scenario.js';
 
-const TRIED = 'on the divisions into rows that were tried';
+const FULL = 'on full rows with at most one ripped at each side';
+const ROUND = 'on the rows that go on from what is up';
 
 const plain: PlacementRequest = {
   room: { outline: rectangle(3600, 2400) },
@@ -19,23 +20,23 @@ describe('what is said of the least number of boards', () => {
     expect(last(layout)).toBe(`No layout under these rules takes fewer than ${layout.bound}.`);
   });
 
-  it('is said of the rows that were tried in a room of another shape, or with an opening', () => {
+  it('is said of full rows, one ripped at each side, in a room of another shape, or with an opening', () => {
     const corner = { outline: ring([0, 0], [3600, 0], [3600, 1200], [2000, 1200], [2000, 2400], [0, 2400]) };
     const hatch = { kind: 'hatch' as const, outline: ring([1100, 500], [1500, 500], [1500, 900], [1100, 900]) };
     for (const room of [corner, { ...plain.room, openings: [hatch] }])
-      expect(last(placeBoards({ ...plain, room }))).toContain(TRIED);
+      expect(last(placeBoards({ ...plain, room }))).toContain(FULL);
   });
 
-  it('is said of the rows that were tried once a piece is up', () => {
+  it('is said of the rows that go on from a piece that is up', () => {
     const [piece] = placeBoards(plain).pieces;
     const { id, outline, board } = piece;
     const locked = [{ id, outline, stock: '2400 x 1200', board }];
-    expect(last(placeBoards({ ...plain, locked }))).toContain(TRIED);
+    expect(last(placeBoards({ ...plain, locked }))).toContain(ROUND);
   });
 
   it('is said of both layers alike', () => {
     const said = (room: PlacementRequest['room']) =>
-      (planCeiling({ ...plain, room, lining: [], layers: 2 }).layers ?? []).map(({ layout }) => last(layout).includes(TRIED));
+      (planCeiling({ ...plain, room, lining: [], layers: 2 }).layers ?? []).map(({ layout }) => last(layout).includes(FULL));
     expect(said(plain.room)).toEqual([false, false]);
     const splay = { outline: ring([0, 0], [3600, 0], [3500, 2400], [0, 2400]) };
     expect(said(splay)).toEqual([true, true]);

@@ -1,6 +1,5 @@
 import { boundBelow, candidateOf, turnTo } from './candidate.js';
 import { jointConflicts, wordsFor } from './jointConflicts.js';
-import type { Line } from './lineAcross.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { PossiblePiece } from './possiblePieces.js';
 import { isDivided, type RowGraph } from './rowGraph.js';
@@ -11,17 +10,9 @@ import { searchRows } from './searchRows.js';
 
 const STEPS = 3_000;
 
-/**
- * Whether a linear programme, or a short search, says that rows like these take so many boards. Each row is held for no more than one
- * stretch of it, the one with most in it: its pieces are no longer and no wider than those of any row it stands for.
- */
-export function askedByProgram(
-  problem: PlacementProblem,
-  rows: readonly RangedRow[],
-  boards: number,
-  graphs: Map<Line, RowGraph>,
-): boolean {
-  const space = spaceOf(problem, rows, graphs);
+/** Whether a linear programme, or a short search, says that rows like these take so many boards. */
+export function askedByProgram(problem: PlacementProblem, rows: readonly RangedRow[], boards: number): boolean {
+  const space = spaceOf(problem, rows);
   if (space === undefined) return false;
   const candidate = candidateOf(space);
   turnTo(candidate, 0);
@@ -33,14 +24,16 @@ export function askedByProgram(
   return searchRows(space, { ...aim, most: boards - 1 }, candidate.root, { left: STEPS }) === 'none';
 }
 
-function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[], graphs: Map<Line, RowGraph>): RowSpace | undefined {
-  const placed = rows.flatMap(({ part, first, held }): (PlacedRow & { part: number })[] => {
-    const worthOf = ({ stretch, height }: (typeof held)[number]): number => height * stretch.worth[0];
-    const most = held.reduce((a, b) => (worthOf(b) > worthOf(a) ? b : a), held[0]);
-    if (most === undefined) return [];
-    const graph = graphs.get(most.stretch.line) ?? graphOf(problem, most.stretch.line);
-    graphs.set(most.stretch.line, graph);
-    return isDivided(graph) ? [{ part, band: { ...first, width: most.height }, runs: [], graph }] : [];
+function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpace | undefined {
+  const graphs = new Map<string, RowGraph>();
+  const names = new Map<RangedRow['line'], number>();
+  const placed = rows.flatMap(({ part, first, line, heights }): (PlacedRow & { part: number })[] => {
+    const width = Math.max(...heights);
+    names.set(line, names.get(line) ?? names.size);
+    const key = `${names.get(line)} ${heights.join(' ')}`;
+    const graph = graphs.get(key) ?? graphOf(problem, line, heights);
+    graphs.set(key, graph);
+    return isDivided(graph) ? [{ part, band: { ...first, width }, runs: [], graph }] : [];
   });
   if (placed.length === 0) return undefined;
   const [{ band }] = placed;
@@ -57,20 +50,21 @@ function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[], graphs: 
   ]);
 }
 
-function graphOf({ rules }: PlacementProblem, { places, pieces }: Line): RowGraph {
+function graphOf({ rules }: PlacementProblem, { places, pieces }: RangedRow['line'], heights: readonly number[]): RowGraph {
   const starts = new Int32Array(places + 1);
   for (const { from } of pieces) starts[from + 1]++;
   for (let place = 0; place < places; place++) starts[place + 1] += starts[place];
-  const pieceOf = (cut: number): PossiblePiece => {
-    return { from: 0, to: 0, lowMeets: 'board', highMeets: 'board', nominal: cut, cut, give: rules.greatestExcess };
-  };
   return {
     runs: [],
     nodes: places,
     starts,
     to: Int32Array.from(pieces, ({ to }) => to),
-    narrow: false,
-    piece: pieces.map(({ cut }) => (cut === undefined ? undefined : pieceOf(cut))),
+    narrow: heights.length > 1,
+    piece: pieces.map(({ cut, height }): PossiblePiece | undefined => {
+      if (cut === undefined) return undefined;
+      const ends = { from: 0, to: 0, lowMeets: 'board' as const, highMeets: 'board' as const };
+      return { ...ends, nominal: cut, cut, give: rules.greatestExcess, width: heights[height] };
+    }),
     joist: Int32Array.from(pieces, ({ joist }) => joist),
     run: new Int32Array(pieces.length),
     index: new Int32Array(pieces.length),

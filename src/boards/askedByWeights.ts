@@ -1,6 +1,7 @@
+import type { AnyRows } from './anyRows.js';
 import { type LengthWeight, weightOf } from './lengthWeights.js';
+import { leastOf } from './lineAcross.js';
 import type { RangedRow } from './rowRange.js';
-import type { AnyRows } from './stretchesOfParts.js';
 
 /**
  * Whether weights of lengths, times weights of widths, ask for so many boards of rows like these. Whole numbers throughout; what is at
@@ -9,11 +10,11 @@ import type { AnyRows } from './stretchesOfParts.js';
 export function askedByWeights(any: AnyRows, rows: readonly RangedRow[], boards: number): boolean {
   const { lengths, kerf, wide } = any;
   return widthWeights(any, rows).some((ofWidth) => {
-    const sums = lengths.map(() => 0);
-    for (const row of rows) addRow(row, (width) => weightOf(ofWidth, width, wide), kerf, sums);
+    const widths = rows.map(({ heights }) => heights.map((height) => weightOf(ofWidth, height + kerf, wide)));
     return lengths.some((ofLength, at) => {
       const { most, atHand } = boardsBy(any, ofLength, ofWidth);
-      return sums[at] - atHand > (boards - 1) * most;
+      const sum = rows.reduce((all, { line }, row) => all + worthOf(line, at, widths[row]), 0);
+      return sum - atHand > (boards - 1) * most;
     });
   });
 }
@@ -31,26 +32,12 @@ function boardsBy({ problem: { stocks, rules }, long, wide }: AnyRows, ofLength:
   return { most, atHand };
 }
 
-/**
- * Adds to each sum what a row comes to, its slabs taken together in the way that tells most. A piece that reaches over several
- * stretches weighs no less than its parts together, with one cut between them.
- */
-function addRow({ held }: RangedRow, ofWidth: (width: number) => number, kerf: number, sums: number[]): void {
-  const weights = held.map(({ height }) => ({ first: ofWidth(height + kerf), further: ofWidth(height) }));
-  const end = held.reduce((last, { stretch }) => Math.max(last, stretch.to + 1), 0);
-  for (let at = 0; at < sums.length; at++) {
-    const most = new Float64Array(end + 1);
-    let next = 0;
-    for (let slab = 0; slab <= end; slab++) {
-      if (slab > 0) most[slab] = Math.max(most[slab], most[slab - 1]);
-      for (; next < held.length && held[next].from === slab; next++) {
-        const { stretch } = held[next];
-        const weight = most[slab] === 0 ? weights[next].first : weights[next].further;
-        most[stretch.to + 1] = Math.max(most[stretch.to + 1], most[slab] + weight * stretch.worth[at]);
-      }
-    }
-    sums[at] += most[end];
-  }
+/** What a row comes to at least by a weight of lengths, its pieces as wide as their slabs. */
+function worthOf(line: RangedRow['line'], ofLength: number, widths: readonly number[]): number {
+  if (widths.every((width) => width === widths[0])) return (widths[0] ?? 0) * line.worth[ofLength];
+  const weights = line.weights[ofLength];
+  const least = leastOf(line, ({ height }, at) => (height < 0 ? 0 : weights[at] * widths[height]));
+  return least === Infinity ? 0 : least;
 }
 
 /** Weights of widths that tell these rows apart. */

@@ -79,7 +79,7 @@ const without = (spans: readonly Span[], [left, right]: Span): Span[] =>
     ).filter(([a, b]) => a < b),
   );
 
-export const common = (one: readonly Span[], other: readonly Span[]): Span[] =>
+const common = (one: readonly Span[], other: readonly Span[]): Span[] =>
   one.flatMap(([a, b]) =>
     other.flatMap(([c, d]) => (Math.max(a, c) < Math.min(b, d) ? [[Math.max(a, c), Math.min(b, d)] as Span] : [])),
   );

@@ -1,11 +1,9 @@
+import { type AnyRows, anyRowsOf } from './anyRows.js';
 import { askedByProgram } from './askedByProgram.js';
 import { askedByWeights } from './askedByWeights.js';
-import type { Line } from './lineAcross.js';
 import type { PlacementProblem } from './placementProblem.js';
-import type { RowGraph } from './rowGraph.js';
 import { rowFamilies } from './rowLayouts.js';
 import { type RangedRow, type RowRange, rangedRows } from './rowRange.js';
-import { type AnyRows, stretchesOfParts } from './stretchesOfParts.js';
 
 /** Ranges of divisions that are looked at, and programmes that are solved for narrow ones, grid steps. */
 const MOST_RANGES = 600;
@@ -26,28 +24,26 @@ const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
  */
 export function boardsOnAnyRows(problem: PlacementProblem, most: number): number {
   if (areAllSearched(problem) || !Number.isFinite(most)) return most;
-  const any = stretchesOfParts(problem);
+  const any = anyRowsOf(problem);
   for (let boards = most; boards > 0; boards--) if (takesAsMany(any, boards)) return boards;
   return 0;
 }
 
 /** Whether every layout takes so many boards, on whatever rows. */
 export const holdsOnAnyRows = (problem: PlacementProblem, boards: number): boolean =>
-  boards <= 0 || areAllSearched(problem) || takesAsMany(stretchesOfParts(problem), boards);
+  boards <= 0 || areAllSearched(problem) || takesAsMany(anyRowsOf(problem), boards);
 
 /** Whether every layout has so many butt joints, on whatever rows. */
 export function jointsOnAnyRows(problem: PlacementProblem, joints: number): boolean {
   if (areAllSearched(problem)) return true;
-  const ofRow = ({ held }: RangedRow): number => held.reduce((most, { stretch }) => Math.max(most, stretch.joints), 0);
-  return holdsOnRanges(stretchesOfParts(problem), (rows) => rows.reduce((sum, row) => sum + ofRow(row), 0) >= joints);
+  return holdsOnRanges(anyRowsOf(problem), (rows) => rows.reduce((sum, { line }) => sum + line.joints, 0) >= joints);
 }
 
 function takesAsMany(any: AnyRows, boards: number): boolean {
-  const graphs = new Map<Line, RowGraph>();
   let programs = 0;
   return holdsOnRanges(any, (rows, width) => {
     if (askedByWeights(any, rows, boards)) return true;
-    return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(any.problem, rows, boards, graphs);
+    return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(any.problem, rows, boards);
   });
 }
 

@@ -4,20 +4,30 @@ import type { Part } from './partsOf.js';
 import { leastKerf, longestOf } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 
-/** What may lie from one place to another of a line across the joists. */
+/** What may lie from one place of a row to another. */
 interface Across {
   readonly from: number;
   readonly to: number;
-  /** Its length, at the least; nothing where it need not reach the line. */
+  /** Its length, at the least; nothing where there is no ceiling between the two. */
   readonly cut: number | undefined;
+  /** Among the heights of the row: from which slab to which it reaches. */
+  readonly height: number;
   /** Which of the problem's joists its far end is on; -1 for none. */
   readonly joist: number;
 }
 
-/** All ways to divide what lies across the joists at some levels, as a network: places in order, what lies between them from each of them on. */
+/** All ways to divide a row, as a network: places in order, what lies between them from each of them on. */
 export interface Line {
   readonly places: number;
   readonly pieces: readonly Across[];
+  /** The first and the last slab that some piece reaches over. */
+  readonly heights: readonly SlabRange[];
+}
+
+/** From one slab to another, both included. */
+export interface SlabRange {
+  readonly first: number;
+  readonly last: number;
 }
 
 interface Place {
@@ -25,56 +35,106 @@ interface Place {
   readonly far: number;
   readonly joist: number;
   readonly cluster: number;
-  /** At a wall beyond which the part does not reach at any level. */
+  /** At a wall beyond which the row does not reach at any level. */
   readonly isLast: boolean;
 }
 
-/** From the first to the last place of what hangs together, and where it has all of the levels. */
-interface Cluster {
-  readonly from: number;
-  readonly to: number;
-  readonly core: readonly Span[];
-}
-
 /**
- * Ways to divide a row that has at least these slabs, seen at what they have in common. A joint runs through all of a row, so what
- * lies between two joints is one piece wherever any of the slabs holds it together; it is never shorter than it must be.
+ * Ways to divide a row that has part of some slabs, `held`, and of none but those that are `possible`. A joint runs through all of a
+ * row, so what hangs together between two joints is one piece, at least as long and as wide as its slabs there; where several pieces
+ * lie one above another, only the greatest is told.
  */
 export function lineAcross(
   problem: PlacementProblem,
   part: Part,
-  core: readonly Span[],
   slabs: readonly Slab[],
-  ends: Span,
+  { held, possible }: { readonly held: SlabRange; readonly possible: SlabRange },
 ): Line {
   const { rules } = problem;
-  const joists = joistsAt(problem, part, { low: slabs[0].low, high: slabs[slabs.length - 1].high });
-  const clusters = clustersOf(core, slabs);
-  const places = clusters.flatMap(({ from, to }, cluster): Place[] => [
-    { near: from, far: from, joist: -1, cluster, isLast: from === ends[0] },
+  const own = slabs.slice(held.first, held.last + 1);
+  const reached = slabs.slice(possible.first, possible.last + 1).flatMap(({ spans }) => spans);
+  const joists = joistsAt(problem, part, { low: own[0].low, high: own[own.length - 1].high });
+  const places = joined(own.flatMap(({ spans }) => spans)).flatMap(([from, to], cluster): Place[] => [
+    { near: from, far: from, joist: -1, cluster, isLast: !reached.some(([a, b]) => a < from && b >= from) },
     ...joists.filter(({ near, far }) => near > from && far < to).map((joist) => ({ ...joist, cluster, isLast: false })),
-    { near: to, far: to, joist: -1, cluster, isLast: to === ends[1] },
+    { near: to, far: to, joist: -1, cluster, isLast: !reached.some(([a, b]) => a <= to && b > to) },
   ]);
   const longest = longestOf(problem).length + rules.greatestExcess;
   const pieces: Across[] = [];
+  const heights: SlabRange[] = [];
+  const heightOf = (first: number, last: number): number => {
+    const at = heights.findIndex((each) => each.first === first && each.last === last);
+    return at < 0 ? heights.push({ first, last }) - 1 : at;
+  };
   places.forEach((from, i) => {
     for (let k = i + 1; k < places.length; k++) {
       const to = places[k];
       if (to.cluster !== from.cluster) {
-        if (k === i + 1) pieces.push({ from: i, to: k, cut: undefined, joist: -1 });
+        if (k === i + 1) pieces.push({ from: i, to: k, cut: undefined, height: -1, joist: -1 });
         break;
       }
-      const reaches = clusters[from.cluster].core.some(([a, b]) => a < to.near && b > from.far);
-      const cut = reaches ? cutBetween(rules.jointGap, from, to) : undefined;
-      if (cut !== undefined && cut > longest) break;
-      if (!reaches || isAllowed(problem, part, from, to, joists)) pieces.push({ from: i, to: k, cut, joist: to.joist });
+      const gap = (place: Place): number => (place.joist < 0 ? 0 : rules.jointGap / 2);
+      const most = greatestWithin(own, [from.far + gap(from), to.near - gap(to)]);
+      if (most === undefined) {
+        pieces.push({ from: i, to: k, cut: undefined, height: -1, joist: to.joist });
+        continue;
+      }
+      const cut = most.to - most.from;
+      if (cut > longest) break;
+      const height = heightOf(held.first + most.first, held.first + most.last);
+      if (isAllowed(problem, part, from, to, joists)) pieces.push({ from: i, to: k, cut, height, joist: to.joist });
     }
   });
-  return { places: places.length, pieces };
+  return { places: places.length, pieces, heights };
 }
 
-const cutBetween = (jointGap: number, from: Place, to: Place): number =>
-  Math.max(0, to.near - from.far - ((Number(from.joist >= 0) + Number(to.joist >= 0)) * jointGap) / 2);
+/** Spans that touch or overlap as one. */
+function joined(spans: readonly Span[]): Span[] {
+  const all: [number, number][] = [];
+  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
+    const last = all[all.length - 1];
+    if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], to);
+    else all.push([from, to]);
+  }
+  return all;
+}
+
+/** What hangs together: from where to where it reaches across the joists, and from which slab to which. */
+interface Connected extends SlabRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The greatest extent of what hangs together between two places. */
+function greatestWithin(slabs: readonly Slab[], [near, far]: Span): Connected | undefined {
+  let all: Connected[] = [];
+  let below: { readonly span: Span; readonly of: Connected }[] = [];
+  for (const [slab, { spans }] of slabs.entries()) {
+    let here: { readonly span: Span; readonly of: Connected }[] = [];
+    for (const [a, b] of spans) {
+      const span: Span = [Math.max(a, near), Math.min(b, far)];
+      if (span[0] >= span[1]) continue;
+      const touched = new Set(below.filter(({ span: [c, d] }) => c < span[1] && d > span[0]).map(({ of }) => of));
+      const joint = [...touched].reduce<Connected>(
+        (one, other) => ({
+          from: Math.min(one.from, other.from),
+          to: Math.max(one.to, other.to),
+          first: Math.min(one.first, other.first),
+          last: slab,
+        }),
+        { from: span[0], to: span[1], first: slab, last: slab },
+      );
+      const renamed = <T extends { readonly of: Connected }>(each: T): T =>
+        touched.has(each.of) ? { ...each, of: joint } : each;
+      below = below.map(renamed);
+      here = [...here.map(renamed), { span, of: joint }];
+      all = [...all.filter((each) => !touched.has(each)), joint];
+    }
+    below = here;
+  }
+  const sizeOf = ({ from, to, first, last }: Connected): number => (to - from) * (slabs[last].high - slabs[first].low);
+  return all.length === 0 ? undefined : all.reduce((a, b) => (sizeOf(b) > sizeOf(a) ? b : a));
+}
 
 type Crossed = Pick<Place, 'near' | 'far' | 'joist'>;
 
@@ -88,24 +148,6 @@ function joistsAt({ stocks }: PlacementProblem, part: Part, { low, high }: Edges
       return { near: Math.min(...at), far: Math.max(...at), joist: index };
     })
     .sort((a, b) => a.near + a.far - b.near - b.far);
-}
-
-/** What hangs together: spans that one slab holds together, and beyond the outermost of them as far as any slab reaches. */
-function clustersOf(core: readonly Span[], slabs: readonly Slab[]): Cluster[] {
-  const holding = (a: number, b: number): Span[] =>
-    slabs.flatMap(({ spans }) => spans.filter(([from, to]) => from <= a && to >= b));
-  const clusters: { from: number; to: number; core: Span[] }[] = [];
-  for (const span of core) {
-    const last = clusters[clusters.length - 1];
-    if (last !== undefined && holding(last.to, span[0]).length > 0) {
-      last.to = span[1];
-      last.core.push(span);
-    } else clusters.push({ from: span[0], to: span[1], core: [span] });
-  }
-  const [first, last] = [core[0], core[core.length - 1]];
-  clusters[0].from = Math.min(...holding(...first).map(([from]) => from));
-  clusters[clusters.length - 1].to = Math.max(...holding(...last).map(([, to]) => to));
-  return clusters;
 }
 
 /** Where nothing of a piece can lie beyond its ends, it must be long enough, and lie on joists enough. */
@@ -122,13 +164,14 @@ function isAllowed({ rules }: PlacementProblem, part: Part, from: Place, to: Pla
 export const sizeOf = (problem: PlacementProblem, cut: number): number =>
   Math.min(cut, longestOf(problem).length) + leastKerf(problem);
 
-/** What a line comes to at least, by what its pieces and a butt joint are worth; Infinity where it cannot be divided. */
-export function leastOf({ places, pieces }: Line, worthOf: (cut: number) => number, ofJoint = 0): number {
+/** What a line comes to at least, by what its pieces are worth; Infinity where it cannot be divided. */
+export function leastOf({ places, pieces }: Line, worthOf: (piece: Across, at: number) => number): number {
   const least = new Float64Array(places).fill(Infinity);
   least[0] = 0;
-  for (const { from, to, cut, joist } of pieces) {
-    const sum = least[from] + (cut === undefined ? 0 : worthOf(cut)) + (joist < 0 ? 0 : ofJoint);
-    if (sum < least[to]) least[to] = sum;
+  for (let at = 0; at < pieces.length; at++) {
+    const piece = pieces[at];
+    const sum = least[piece.from] + worthOf(piece, at);
+    if (sum < least[piece.to]) least[piece.to] = sum;
   }
   return least[places - 1];
 }

@@ -114,7 +114,7 @@ export function layoutWithin(
   const allowed = { left: Math.min(round, steps.left) };
   const before = allowed.left;
   if (round > STEPS_AT_FIRST) sharpen(candidate, aim);
-  const answer = searchRows(space, { ...aim, most }, candidate.root as Relaxation, allowed);
+  const answer = searchRows(space, { ...aim, most }, candidate.root as Relaxation, allowed, candidate.look.prices);
   steps.left -= before - allowed.left;
   if (answer === 'none') candidate.least = most + 1;
   if (answer === 'unknown') {

@@ -33,7 +33,7 @@ export interface Shares {
 /**
  * Cuts pieces from at most so many boards. Board after board is cut for the largest piece that is left, the ways that waste
  * least first, and only ways to which no other piece could be added: nothing else needs to be tried. What is left after some
- * boards and could not be cut from the rest is remembered.
+ * boards and could not be cut from the rest is remembered in `failed`, also for other pieces of the same kinds.
  *
  * @returns the boards; `none` when there is no way; `unknown` when the steps ran out first
  */
@@ -44,23 +44,28 @@ export function packKinds(
   limits: BoardLimits,
   shares: readonly Shares[],
   steps: Steps,
+  failed = new Set<string>(),
 ): readonly KindsOnBoard[] | 'none' | 'unknown' {
   const wanted = wantedOf(kinds, stocks, counts, shares, limits);
-  const { left, share } = wanted;
-  const slack = wanted.capacity - left.reduce((total, count, at) => total + share[at] * count, 0);
-  if (slack < 0) return 'none';
+  if (wanted.measures.some(({ slack }) => slack < 0)) return 'none';
   const packing: Packing = {
     stocks,
     wanted,
     caps: limits.caps,
     spare: limits.caps.map(({ most }) => most),
     available: [...limits.available],
-    failed: new Set(),
+    failed,
     chosen: [],
     steps,
     sure: true,
   };
-  if (!cut(packing, slack)) return packing.sure ? 'none' : 'unknown';
+  if (
+    !cut(
+      packing,
+      wanted.measures.map(({ slack }) => slack),
+    )
+  )
+    return packing.sure ? 'none' : 'unknown';
   return packing.chosen.map(({ stock, way }) => ({
     stock,
     whole: way.whole.map((at) => wanted.kinds[at]),
@@ -78,12 +83,24 @@ interface WantedKinds {
   readonly sizes: readonly (readonly number[])[];
   readonly left: number[];
   readonly share: readonly number[];
-  readonly boards: readonly number[];
-  /** What all boards come to. */
-  readonly capacity: number;
+  /** The measures that say most, the one that says most first. */
+  readonly measures: readonly Measure[];
 }
 
-/** Kinds that are there at all, with the shares and the cap by which they fill boards most. */
+/** What pieces and boards come to by some shares. */
+interface Measure {
+  readonly share: readonly number[];
+  /** Per stock. */
+  readonly boards: readonly number[];
+  /** How much of all boards may go to waste. */
+  readonly slack: number;
+  readonly filled: number;
+}
+
+/** Measures by which what is left is held against the boards that are left. */
+const MOST_MEASURES = 8;
+
+/** Kinds that are there at all, measured by the shares and caps that fill boards most. */
 function wantedOf(
   kinds: readonly PieceKind[],
   stocks: readonly Stock[],
@@ -93,26 +110,33 @@ function wantedOf(
 ): WantedKinds {
   const present: number[] = [];
   for (let kind = 0; kind < counts.length; kind++) if (counts[kind] > 0) present.push(kind);
-  let best = { shares: shares[0], boards: stocks.map(() => Infinity), capacity: Infinity, filled: -1 };
-  for (const each of shares) {
-    let total = 0;
-    for (const kind of present) total += each.kinds[kind] * counts[kind];
-    for (const { of, most } of caps) {
-      if (of.some((one) => one === 0)) continue;
-      const perUnit = Math.max(...of.map((one, stock) => each.boards[stock] / one));
-      const filled = total / (perUnit * most);
-      if (filled > best.filled) best = { shares: each, boards: of.map((one) => one * perUnit), capacity: perUnit * most, filled };
-    }
-  }
+  const measures = shares
+    .flatMap((each): Measure[] => {
+      let total = 0;
+      for (const kind of present) total += each.kinds[kind] * counts[kind];
+      return caps
+        .filter(({ of }) => of.every((one) => one > 0))
+        .map(({ of, most }) => {
+          const perUnit = Math.max(...of.map((one, stock) => each.boards[stock] / one));
+          const capacity = perUnit * most;
+          return {
+            share: present.map((kind) => each.kinds[kind]),
+            boards: of.map((one) => one * perUnit),
+            slack: capacity - total,
+            filled: total / capacity,
+          };
+        });
+    })
+    .sort((a, b) => b.filled - a.filled)
+    .slice(0, MOST_MEASURES);
   return {
     kinds: present,
     widths: present.map((kind) => kinds[kind].width),
     alone: stocks.map((_, stock) => present.map((kind) => kinds[kind].alone[stock])),
     sizes: stocks.map((_, stock) => present.map((kind) => kinds[kind].sizes[stock])),
     left: present.map((kind) => counts[kind]),
-    share: present.map((kind) => best.shares.kinds[kind]),
-    boards: best.boards,
-    capacity: best.capacity,
+    share: measures[0]?.share ?? present.map((kind) => shares[0].kinds[kind]),
+    measures,
   };
 }
 
@@ -130,23 +154,32 @@ interface Packing {
   sure: boolean;
 }
 
-/** Cuts what is left, of which no more than `slack` may go to waste. */
-function cut(packing: Packing, slack: number): boolean {
-  const { stocks, wanted, caps, spare, available, failed, steps } = packing;
+/** Cuts what is left, of which no more than `slack` may go to waste by each measure. */
+function cut(packing: Packing, slack: readonly number[]): boolean {
+  const { stocks, wanted, caps, spare, available, failed } = packing;
   const first = wanted.left.findIndex((count) => count > 0);
   if (first < 0) return true;
-  const key = `${wanted.left.join(' ')};${spare.join(' ')};${available.join(' ')}`;
+  const key = keyOf(packing);
   if (failed.has(key)) return false;
+  const wasSure = packing.sure;
+  packing.sure = true;
   for (let stock = 0; stock < stocks.length; stock++) {
     if (available[stock] <= 0 || wanted.sizes[stock][first] === Infinity) continue;
     if (caps.some(({ of }, at) => of[stock] > spare[at])) continue;
     if (cutOne(packing, stock, first, slack)) return true;
   }
-  if (steps.left > 0) failed.add(key);
+  if (packing.sure) failed.add(key);
+  packing.sure &&= wasSure;
   return false;
 }
 
-function cutOne(packing: Packing, stock: number, first: number, slack: number): boolean {
+function keyOf({ wanted: { kinds, left }, spare, available }: Packing): string {
+  let key = `${spare.join(' ')};${available.join(' ')};`;
+  for (let at = 0; at < left.length; at++) if (left[at] > 0) key += `${kinds[at]}x${left[at]} `;
+  return key;
+}
+
+function cutOne(packing: Packing, stock: number, first: number, slack: readonly number[]): boolean {
   const { stocks, wanted, caps, spare, available, chosen, steps } = packing;
   const { length, width, kerf } = stocks[stock];
   const { ways, all, placings } = waysToCut(
@@ -159,15 +192,15 @@ function cutOne(packing: Packing, stock: number, first: number, slack: number): 
   available[stock]--;
   for (const [at, { of }] of caps.entries()) spare[at] -= of[stock];
   for (const way of ways) {
-    const waste = wanted.boards[stock] === Infinity ? 0 : wanted.boards[stock] - way.share;
-    if (waste > slack) break;
+    const left = wanted.measures.map((measure, at) => slack[at] - wasteOf(way, measure, stock));
+    if (left.some((each) => each < 0)) continue;
     if (steps.left <= 0) {
       packing.sure = false;
       break;
     }
     take(wanted.left, way, -1);
     chosen.push({ stock, way });
-    if (cut(packing, slack - waste)) return true;
+    if (cut(packing, left)) return true;
     chosen.pop();
     take(wanted.left, way, 1);
   }
@@ -176,7 +209,12 @@ function cutOne(packing: Packing, stock: number, first: number, slack: number): 
   return false;
 }
 
-function take(left: number[], { whole, strips }: Way, sign: 1 | -1): void {
-  for (const at of whole) left[at] += sign;
-  for (const strip of strips) for (const at of strip.kinds) left[at] += sign;
+function wasteOf({ counts }: Way, { share, boards }: Measure, stock: number): number {
+  let waste = boards[stock];
+  for (let at = 0; at < counts.length; at++) waste -= counts[at] * share[at];
+  return waste;
+}
+
+function take(left: number[], { counts }: Way, sign: 1 | -1): void {
+  for (let at = 0; at < counts.length; at++) left[at] += sign * counts[at];
 }

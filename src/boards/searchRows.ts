@@ -27,13 +27,15 @@ interface Search {
   /** Rows and pieces below from which nothing came. */
   readonly dead: Set<string>;
   readonly shares: readonly Shares[];
+  /** Pieces that could not be cut from what boards there were. */
+  readonly uncut: Set<string>;
   sure: boolean;
 }
 
 /** Work on one programme; ways to divide a row that are compared; steps of one packing. */
 const WORK = 20_000;
 const MOST_WAYS = 400;
-const STEPS_OF_PACKING = 2000;
+const STEPS_OF_PACKING = 8000;
 /** What a look at one node, and at one packing, counts for. */
 const STEPS_OF_NODE = 20;
 const STEPS_OF_LOOK = 5;
@@ -44,7 +46,13 @@ const PLACINGS = 3;
  * Looks for rows row by row: a way to divide the next one is fixed, the programme tells what the rest can come to at best, and
  * only ways that may still lead to what is asked are tried, those that the programme uses first.
  */
-export function searchRows(asked: RowSpace, question: Question, root: Relaxation, steps: Steps): LaidRows | 'none' | 'unknown' {
+export function searchRows(
+  asked: RowSpace,
+  question: Question,
+  root: Relaxation,
+  steps: Steps,
+  known: readonly Shares[] = [],
+): LaidRows | 'none' | 'unknown' {
   const turned = question.caps.length === 0 ? fromTheOtherSide(asked) : undefined;
   const space = turned ?? asked;
   const relaxation = relax(space, question.objective, question.caps, root);
@@ -55,7 +63,8 @@ export function searchRows(asked: RowSpace, question: Question, root: Relaxation
     relaxation,
     steps,
     dead: new Set(),
-    shares: [{ kinds: Float64Array.from(space.kinds, ({ size, width }) => size * width), boards: area }],
+    shares: [{ kinds: Float64Array.from(space.kinds, ({ size, width }) => size * width), boards: area }, ...known],
+    uncut: new Set(),
     sure: true,
   };
   const found = lay(search, undefined);
@@ -191,7 +200,7 @@ function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices):
   if (guided !== undefined) return { paths: [...paths], packed: guided };
   const allowed = { left: Math.min(STEPS_OF_PACKING, Math.max(steps.left, 1) * PLACINGS) };
   const before = allowed.left;
-  const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, prices], allowed);
+  const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, prices], allowed, search.uncut);
   steps.left -= (before - allowed.left) / PLACINGS;
   if (packed === 'unknown') search.sure = false;
   return typeof packed === 'string' ? undefined : { paths: [...paths], packed };

@@ -2,6 +2,8 @@
 export interface Way {
   readonly whole: readonly number[];
   readonly strips: readonly { readonly width: number; readonly kinds: readonly number[] }[];
+  /** How many of each kind. */
+  readonly counts: Int32Array;
   /** How much of a board its pieces fill, by the shares that were given. */
   readonly share: number;
 }
@@ -41,10 +43,11 @@ interface Cutting {
   readonly blank: Blank;
   readonly wanted: Wanted;
   readonly first: number;
-  readonly taken: number[];
+  readonly taken: Int32Array;
   readonly whole: number[];
   readonly lanes: Lane[];
-  readonly ways: Way[];
+  /** By how many of each kind they have: where the pieces lie makes no difference. */
+  readonly ways: Map<string, Way>;
   placings: number;
   stopped: boolean;
 }
@@ -54,8 +57,8 @@ interface Cutting {
  * waste first. `all`: whether these are all there are.
  */
 export function waysToCut(blank: Blank, wanted: Wanted, first: number): { ways: Way[]; all: boolean; placings: number } {
-  const taken = wanted.left.map(() => 0);
-  const cutting: Cutting = { blank, wanted, first, taken, whole: [], lanes: [], ways: [], placings: 0, stopped: false };
+  const taken = new Int32Array(wanted.left.length);
+  const cutting: Cutting = { blank, wanted, first, taken, whole: [], lanes: [], ways: new Map(), placings: 0, stopped: false };
   const rest = blank.length - wanted.sizes[first];
   if (wanted.alone[first]) {
     put(cutting, first, cutting.whole);
@@ -63,7 +66,8 @@ export function waysToCut(blank: Blank, wanted: Wanted, first: number): { ways: 
   } else {
     beginLane(cutting, first, blank.length, blank.width + blank.kerf);
   }
-  return { ways: cutting.ways.sort((a, b) => b.share - a.share), all: !cutting.stopped, placings: cutting.placings };
+  const ways = [...cutting.ways.values()].sort((a, b) => b.share - a.share);
+  return { ways, all: !cutting.stopped, placings: cutting.placings };
 }
 
 /** Whether a piece of this kind is left and may lie as a strip, or else as a whole piece, where so much length is left. */
@@ -139,12 +143,15 @@ function close(cutting: Cutting, rest: number, across: number): void {
     if (wanted.widths[kind] + blank.kerf <= across) return;
     for (const lane of lanes) if (wanted.widths[kind] <= lane.width && wanted.sizes[kind] <= lane.rest) return;
   }
+  const key = taken.join(' ');
+  if (ways.has(key)) return;
   let share = 0;
   for (let kind = first; kind < taken.length; kind++) share += taken[kind] * wanted.share[kind];
-  ways.push({
+  ways.set(key, {
     whole: [...whole],
     strips: lanes.map((lane) => ({ width: lane.width, kinds: [...lane.kinds] })),
+    counts: taken.slice(),
     share,
   });
-  cutting.stopped ||= ways.length >= MOST_WAYS;
+  cutting.stopped ||= ways.size >= MOST_WAYS;
 }

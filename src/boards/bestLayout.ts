@@ -1,5 +1,5 @@
 import { boundBelow, type Candidate, candidateOf, type Layout, turnTo, valuesOf } from './candidate.js';
-import { boardsOnAnyRows, jointsOnAnyRows } from './holdsOnAnyRows.js';
+import { onAnyRows } from './holdsOnAnyRows.js';
 import { canBeStaggered } from './leastByPairs.js';
 import { minimise } from './minimise.js';
 import { namesFor, type ObjectiveName } from './objectives.js';
@@ -21,7 +21,7 @@ export interface BestLayout extends Layout {
 const STEPS = 300_000;
 const STEPS_ON_GIVEN_ROWS = 500_000;
 /** Steps for the butt joints where they do not come first, and for all that comes after them: not worth a long search. */
-const STEPS_OF_JOINTS = 80_000;
+const STEPS_OF_JOINTS = 40_000;
 const STEPS_AFTER_JOINTS = 12_000;
 
 /** What the search for the best layout came to. */
@@ -65,13 +65,15 @@ export function bestLayout(
   const [{ space }] = all;
   const indexOf = (name: ObjectiveName): number => space.objectives.findIndex((each) => each.name === name);
   const caps: Cap[] = limits.map(({ name, most }) => ({ objective: indexOf(name), most }));
+  const anyRows = onAnyRows(problem);
   const proven: boolean[] = [];
   let candidates = all;
   let best: Layout | undefined;
   let bound: number | undefined;
   for (let objective = 0; objective < space.objectives.length; objective++) {
     steps.left = Math.min(steps.left, mostSteps(problem, objective - indexOf('joints'), indexOf('joints')));
-    const { found, sure, least } = minimise(candidates, { objective, caps: [...caps] }, best, steps);
+    const isLeast = objective === indexOf('boards') ? anyRows.takes : undefined;
+    const { found, sure, least } = minimise(candidates, { objective, caps: [...caps] }, best, steps, isLeast);
     if (objective === indexOf('boards') && caps.length === 0) bound = least;
     if (found === undefined) return { best: undefined, bound: least, jointsProven: false, proofs: [], others: [] };
     best = found;
@@ -84,7 +86,7 @@ export function bestLayout(
   const boards = best.values[indexOf('boards')];
   bound ??= leastBoards(all, indexOf('boards'), boards);
   // Rows that are not among those searched may do with fewer.
-  if (limits.length === 0) bound = boardsOnAnyRows(problem, bound);
+  if (limits.length === 0 && Number.isFinite(bound)) while (!anyRows.takesBeside(bound)) bound--;
   const proofs = all.map(({ space: rows, proof }) => ({
     space: rows,
     prices: proof.boards >= (bound ?? 0) ? proof.prices : undefined,
@@ -92,7 +94,7 @@ export function bestLayout(
   return {
     best: { ...best, proven },
     bound,
-    jointsProven: bound === boards && proven[indexOf('joints')] && jointsOnAnyRows(problem, best.values[indexOf('joints')]),
+    jointsProven: bound === boards && proven[indexOf('joints')] && anyRows.hasJointsBeside(best.values[indexOf('joints')]),
     proofs,
     others: othersWithin(candidates, caps),
   };
@@ -130,8 +132,9 @@ function othersWithin(candidates: readonly Candidate[], caps: readonly Cap[]): L
     const joints = space.objectives.findIndex(({ name }) => name === 'joints');
     const boards = space.objectives.findIndex(({ name }) => name === 'boards');
     const most = caps.find(({ objective }) => objective === boards)?.most ?? Infinity;
-    for (const first of joints < 0 ? [undefined] : [undefined, joints]) {
-      for (const laid of quickLayouts(space, look, first, most)) {
+    const joined = caps.find(({ objective }) => objective === joints)?.most ?? Infinity;
+    for (const beside of joints < 0 ? [undefined] : [undefined, { objective: joints, most: () => joined }]) {
+      for (const laid of quickLayouts(space, look, most, beside)) {
         const values = valuesOf(space, laid);
         if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
         if (found.length >= MOST_OTHERS) return found;

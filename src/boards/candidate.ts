@@ -79,20 +79,37 @@ export function turnTo(candidate: Candidate, objective: number): void {
 /** The best of the layouts that prices lead to at once, within the caps and no more than `most`. */
 export function quickBetter(
   { space, look, least }: Pick<Candidate, 'space' | 'look' | 'least'>,
-  { objective, caps }: Aim,
+  aim: Aim,
   most: number,
 ): Layout | undefined {
+  const { objective, caps } = aim;
   const boards = space.objectives.findIndex(({ name }) => name === 'boards');
-  const cap = caps.find((each) => each.objective === boards)?.most ?? (objective === boards ? most : Infinity);
+  const cap = objective === boards ? most : mostOf(aim, boards);
   let best: Layout | undefined;
-  for (const laid of quickLayouts(space, look, objective === boards ? undefined : objective, cap)) {
+  const atMost = (): number => Math.min(most, (best?.values[objective] ?? Infinity) - 1);
+  for (const laid of quickLayouts(space, look, cap, objective === boards ? undefined : { objective, most: atMost })) {
     const values = valuesOf(space, laid);
-    if (values[objective] > Math.min(most, (best?.values[objective] ?? Infinity) - 1)) continue;
+    if (values[objective] > atMost()) continue;
     if (caps.every((each) => values[each.objective] <= each.most)) best = { space, laid, values };
     if (best !== undefined && best.values[objective] <= least) break;
   }
   return best;
 }
+
+/** The first layout within the caps that prices lead to, by the objective or else by the prices alone. */
+export function firstWithin(candidate: Candidate, aim: Aim): Layout | undefined {
+  const { space, look } = candidate;
+  const quick = quickBetter(candidate, aim, Infinity);
+  if (quick !== undefined) return quick;
+  const boards = space.objectives.findIndex(({ name }) => name === 'boards');
+  for (const laid of quickLayouts(space, look, mostOf(aim, boards))) {
+    const values = valuesOf(space, laid);
+    if (aim.caps.every((cap) => values[cap.objective] <= cap.most)) return { space, laid, values };
+  }
+  return undefined;
+}
+
+const mostOf = ({ caps }: Aim, objective: number): number => caps.find((cap) => cap.objective === objective)?.most ?? Infinity;
 
 /** A layout that comes to no more than `most`, if one is found in so many steps. */
 export function layoutWithin(

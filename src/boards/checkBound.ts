@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { admit } from '../survey/door.js';
 import { arePrices } from './arePrices.js';
 import type { Certificate, CertifiedRows } from './certificate.js';
-import { holdsOnAnyRows } from './holdsOnAnyRows.js';
+import { onAnyRows } from './holdsOnAnyRows.js';
 import { canBeStaggered } from './leastByPairs.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
@@ -70,13 +70,15 @@ export function checkBound(check: BoundCheck): boolean {
   const problem = placementProblem(request);
   const spaces = spacesOf(problem);
   if (spaces.length === 0) return false;
+  const { takes, takesBeside } = onAnyRows(problem);
+  const holds = bound <= 0 || takes(bound);
   const isProven = spaces.every((space, at) => {
     const entry = certificate.divisions[at];
     const widths = space.set.layout.bands.map(({ width }) => width / 1000).join(' ');
     if (entry?.rowWidths.join(' ') !== widths) return false;
-    return byPrices(space, entry, bound) || (entry.pieces === undefined && bySearch(space, bound));
+    return byPrices(space, entry, bound) || (entry.pieces === undefined && (holds || bySearch(space, bound)));
   });
-  return isProven && holdsOnAnyRows(problem, bound);
+  return isProven && (holds || takesBeside(bound));
 }
 
 const spacesOf = (problem: PlacementProblem): RowSpace[] =>

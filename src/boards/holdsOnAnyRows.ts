@@ -19,41 +19,53 @@ const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
   (parts.length === 1 && parts[0].clear === undefined);
 
 /**
- * The most boards, up to so many, that every layout takes on whatever rows: full ones, and at most one ripped at each side.
- * Ranges of divisions are halved until what all divisions of a range have in common asks for enough.
+ * What holds on whatever rows: full ones, and at most one ripped at each side. Ranges of divisions are halved until what all divisions
+ * of a range have in common asks for enough.
  */
-export function boardsOnAnyRows(problem: PlacementProblem, most: number): number {
-  if (areAllSearched(problem) || !Number.isFinite(most)) return most;
-  const any = anyRowsOf(problem);
-  for (let boards = most; boards > 0; boards--) if (takesAsMany(any, boards)) return boards;
-  return 0;
+export interface OnAnyRows {
+  /** Whether every layout takes so many boards, on the rows that are searched and on others, as a quick look tells. */
+  readonly takes: (boards: number) => boolean;
+  /** Whether every layout on rows that are not searched takes so many boards. */
+  readonly takesBeside: (boards: number) => boolean;
+  /** Whether every layout on rows that are not searched has so many butt joints. */
+  readonly hasJointsBeside: (joints: number) => boolean;
 }
 
-/** Whether every layout takes so many boards, on whatever rows. */
-export const holdsOnAnyRows = (problem: PlacementProblem, boards: number): boolean =>
-  boards <= 0 || areAllSearched(problem) || takesAsMany(anyRowsOf(problem), boards);
-
-/** Whether every layout has so many butt joints, on whatever rows. */
-export function jointsOnAnyRows(problem: PlacementProblem, joints: number): boolean {
-  if (areAllSearched(problem)) return true;
-  return holdsOnRanges(anyRowsOf(problem), (rows) => rows.reduce((sum, { line }) => sum + line.joints, 0) >= joints);
-}
-
-function takesAsMany(any: AnyRows, boards: number): boolean {
-  let programs = 0;
-  return holdsOnRanges(any, (rows, width) => {
-    if (askedByWeights(any, rows, boards)) return true;
-    return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(any.problem, rows, boards);
-  });
+/** Where there are no rows but those that are searched, a quick look tells nothing of them, and all holds of the others. */
+export function onAnyRows(problem: PlacementProblem): OnAnyRows {
+  if (areAllSearched(problem)) return { takes: () => false, takesBeside: () => true, hasJointsBeside: () => true };
+  let known: AnyRows | undefined;
+  const any = (): AnyRows => {
+    known ??= anyRowsOf(problem);
+    return known;
+  };
+  return {
+    takes: (boards) => holdsOnRanges(any(), 'all', (rows) => askedByWeights(any(), rows, boards)),
+    takesBeside: (boards) => {
+      if (boards <= 0) return true;
+      let programs = 0;
+      return holdsOnRanges(any(), 'not searched', (rows, width) => {
+        if (askedByWeights(any(), rows, boards)) return true;
+        return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(problem, rows, boards);
+      });
+    },
+    hasJointsBeside: (joints) =>
+      holdsOnRanges(any(), 'not searched', (rows) => rows.reduce((sum, { line }) => sum + line.joints, 0) >= joints),
+  };
 }
 
 /** Whether something holds on all divisions, each in some range on which it holds. */
-function holdsOnRanges(any: AnyRows, holds: (rows: readonly RangedRow[], width: number) => boolean): boolean {
+function holdsOnRanges(
+  any: AnyRows,
+  which: 'all' | 'not searched',
+  holds: (rows: readonly RangedRow[], width: number) => boolean,
+): boolean {
   const { problem } = any;
   let open: (readonly RowRange[])[] = [[]];
   for (const part of problem.parts.keys()) {
     // In one part each division that stands alone is searched.
-    const families = rowFamilies(problem, part).filter(({ from, to }) => problem.parts.length > 1 || to > from);
+    const isOpen = which === 'all' || problem.parts.length > 1;
+    const families = rowFamilies(problem, part).filter(({ from, to }) => isOpen || to > from);
     open = open.flatMap((ranges) => families.map((family) => [...ranges, { part, family, from: family.from, to: family.to }]));
     if (open.length > MOST_RANGES) return false;
   }

@@ -1,5 +1,15 @@
-import { type Aim, type Candidate, type Layout, layoutWithin, quickBetter, STEPS_AT_FIRST, turnTo } from './candidate.js';
+import {
+  type Aim,
+  type Candidate,
+  firstWithin,
+  type Layout,
+  layoutWithin,
+  quickBetter,
+  STEPS_AT_FIRST,
+  turnTo,
+} from './candidate.js';
 import type { Steps } from './packKinds.js';
+import { redividedRows } from './redividedRows.js';
 
 /** Steps for the next better layout, and where neither that nor a first look settled it. */
 const STEPS_OF_STEP = 40_000;
@@ -17,11 +27,27 @@ export interface Minimised {
   readonly least: number;
 }
 
-/** Brings an objective down over all divisions into rows, beginning with a layout that may be known. */
-export function minimise(candidates: readonly Candidate[], aim: Aim, known: Layout | undefined, steps: Steps): Minimised {
+/**
+ * Brings an objective down over all divisions into rows, beginning with a layout that may be known; `isLeast` may tell of a value that
+ * no layout at all is below.
+ */
+export function minimise(
+  candidates: readonly Candidate[],
+  aim: Aim,
+  known: Layout | undefined,
+  steps: Steps,
+  isLeast?: (value: number) => boolean,
+): Minimised {
   const { objective } = aim;
   for (const each of candidates) turnTo(each, objective);
-  let found = quickest(candidates, aim, known);
+  let found: Layout | undefined;
+  const keep = (layout: Layout | undefined): void => {
+    found = layout;
+    const value = found?.values[objective];
+    if (value === undefined || !isLeast?.(value)) return;
+    for (const each of candidates) each.least = Math.max(each.least, value);
+  };
+  keep(quickest(candidates, aim, known));
   const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
   const isDone = (): boolean => found !== undefined && lowest() >= found.values[objective];
   const ask = (most: number, round: number): Layout | undefined => {
@@ -38,7 +64,7 @@ export function minimise(candidates: readonly Candidate[], aim: Aim, known: Layo
       if (steps.left <= 0 || most > MOST) return;
       const laid = ask(most, round);
       if (laid !== undefined) {
-        found = laid;
+        keep(laid);
         return;
       }
       most = Math.max(most + 1, lowest());
@@ -49,16 +75,39 @@ export function minimise(candidates: readonly Candidate[], aim: Aim, known: Layo
     while (found !== undefined && !isDone() && steps.left > 0) {
       const better = ask(found.values[objective] - 1, round);
       if (better === undefined) return;
-      found = better;
+      keep(better);
     }
   };
+  if (!isDone()) keep(redivided(candidates, aim, found));
   upwards(STEPS_AT_FIRST, FIRST_ASKED);
   downwards(STEPS_AT_FIRST);
   upwards(STEPS_AT_FIRST);
+  if (!isDone()) keep(redivided(candidates, aim, found));
   downwards(STEPS_OF_STEP);
   upwards(STEPS_OF_PROOF);
   const least = Math.min(lowest(), found?.values[objective] ?? Infinity);
   return { found, sure: found === undefined ? lowest() === Infinity : isDone(), least };
+}
+
+/** Divisions into rows whose first layouts are divided anew. */
+const REDIVIDED = 4;
+
+/** A better layout than the known one, where dividing some rows of it anew comes to less, or of the first layout on other rows. */
+function redivided(candidates: readonly Candidate[], aim: Aim, known: Layout | undefined): Layout | undefined {
+  const { objective, caps } = aim;
+  // What comes first is not known to be within reach on any rows.
+  if (known === undefined || caps.length === 0) return known;
+  let best = known;
+  const others = candidates
+    .slice(0, REDIVIDED)
+    .filter(({ space, least }) => space !== known.space && least < best.values[objective]);
+  for (const candidate of [...candidates.filter(({ space }) => space === known.space), ...others]) {
+    const first = candidate.space === known.space ? known : firstWithin(candidate, aim);
+    if (candidate.least >= best.values[objective] || first === undefined) continue;
+    const better = redividedRows(first, aim, candidate.look.prices);
+    if (better.values[objective] < best.values[objective]) best = better;
+  }
+  return best;
 }
 
 /** A better layout than the known one, where a quick look at all rows finds one. */

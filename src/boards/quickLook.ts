@@ -4,7 +4,7 @@ import { lightestPair } from './lightestPair.js';
 import { packInOrder } from './packInOrder.js';
 import { pricesOfArcs } from './pricesOfArcs.js';
 import { provenBoards } from './provenBoards.js';
-import { leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
+import { countsOf, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 import { spreadRows } from './spreadRows.js';
 import { type UsualPrices, usualPrices } from './usualPrices.js';
@@ -34,29 +34,39 @@ export function quickBound(space: RowSpace): QuickLook {
   return { boards: provenBoards(space, prices[0]), prices };
 }
 
+/** An objective that counts before the prices, and what it may come to: less, as layouts are found. */
+export interface First {
+  readonly objective: number;
+  readonly most: () => number;
+}
+
 /**
  * Layouts that come to little by prices known beforehand: row after row the lightest way that keeps its joints apart from those
- * below, all pieces cut in order. `first`: an objective that counts before the prices.
+ * below, all pieces cut in order from no more than so many boards.
  */
-export function* quickLayouts(space: RowSpace, look: QuickLook, first: number | undefined, most: number): Generator<LaidRows> {
-  const costs = look.prices.map((prices) => costsBy(space, prices, first));
+export function* quickLayouts(space: RowSpace, look: QuickLook, boards: number, first?: First): Generator<LaidRows> {
+  const costs = look.prices.map((prices) => costsBy(space, prices, first?.objective));
+  const isWanted = (paths: readonly RowPath[]): boolean => first === undefined || costOf(space, paths, first) <= first.most();
   for (const each of costs) {
-    const laid = cutInOrder(space, pathsInTurn(space, ({ group }) => each[group]) ?? [], most);
+    const paths = pathsInTurn(space, ({ group }) => each[group]) ?? [];
+    const laid = isWanted(paths) ? cutInOrder(space, paths, boards) : undefined;
     if (laid !== undefined) yield laid;
   }
   for (const each of costs.slice(0, MOST_SPREAD)) {
     for (const paths of spreadRows(space, each)) {
-      const laid = cutInOrder(space, paths, most);
+      const laid = isWanted(paths) ? cutInOrder(space, paths, boards) : undefined;
       if (laid !== undefined) yield laid;
     }
   }
 }
 
-function cutInOrder({ problem, kinds }: RowSpace, paths: readonly RowPath[], most: number): LaidRows | undefined {
+const costOf = ({ objectives }: RowSpace, paths: readonly RowPath[], { objective }: First): number =>
+  paths.reduce((sum, { costs }) => sum + costs[objective], objectives[objective].fixed);
+
+/** All pieces of these rows cut in order. */
+export function cutInOrder({ problem, kinds }: RowSpace, paths: readonly RowPath[], most: number): LaidRows | undefined {
   if (paths.length === 0) return undefined;
-  const counts = new Int32Array(kinds.length);
-  for (const path of paths) for (let at = 0; at < path.kinds.length; at++) counts[path.kinds[at]] += path.counts[at];
-  const packed = packInOrder(problem.stocks, kinds, counts, most);
+  const packed = packInOrder(problem.stocks, kinds, countsOf(kinds.length, paths), most);
   return packed && { paths, packed };
 }
 

@@ -32,6 +32,19 @@ export function rowPath({ words }: RowSpace, sort: RowSort, arcs: readonly numbe
   return { sort, arcs, kinds: [...counted.keys()], counts: [...counted.values()], costs, joists, bits };
 }
 
+/** How many pieces of each kind these rows have. */
+export function countsOf(kinds: number, paths: readonly RowPath[]): Int32Array {
+  const all = new Int32Array(kinds);
+  for (const path of paths) for (let at = 0; at < path.kinds.length; at++) all[path.kinds[at]] += path.counts[at];
+  return all;
+}
+
+/** Whether two sets of joists, as bits, have any in common. */
+export function haveCommon(one: Int32Array, other: Int32Array): boolean {
+  for (let word = 0; word < one.length; word++) if ((one[word] & other[word]) !== 0) return true;
+  return false;
+}
+
 /** Whether a butt joint may be on this joist. */
 export const isOpen = (blocked: Int32Array | undefined, joist: number): boolean =>
   joist < 0 || blocked === undefined || (blocked[Math.floor(joist / WORD)] & (1 << (joist % WORD))) === 0;

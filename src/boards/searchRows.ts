@@ -7,7 +7,7 @@ import { packInOrder } from './packInOrder.js';
 import { type BoardLimits, packKinds, type Shares, type Steps } from './packKinds.js';
 import { pathOf, relax } from './relax.js';
 import type { Cap, Relaxation } from './relaxation.js';
-import { cheapWaysWithin, isOpen, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
+import { cheapWaysWithin, countsOf, haveCommon, isOpen, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
 import { solve } from './solveRelaxation.js';
 import { PARTS, type WholePrices } from './wholePrices.js';
@@ -91,7 +91,8 @@ function lay(search: Search, blocked: Int32Array | undefined): LaidRows | undefi
     return undefined;
   }
   steps.left -= STEPS_OF_NODE;
-  const key = row === 0 ? '' : `${row};${blocked?.join(' ') ?? ''};${countsOf(search, relaxation.fixed).join(' ')}`;
+  const key =
+    row === 0 ? '' : `${row};${blocked?.join(' ') ?? ''};${countsOf(search.space.kinds.length, relaxation.fixed).join(' ')}`;
   if (dead.has(key)) return undefined;
   const before = relaxation.work;
   const prices = solve(relaxation, WORK, question.most + 1e-3, 'best');
@@ -158,7 +159,7 @@ function moreAbove(
   const lightest = rowPath(space, next, lightestWay(next.graph, costs, undefined, leastBeyond(next.graph, costs)));
   return (joists) => {
     const blocked = blockedBy(space.set.conflicts[row], { joists, bits: lightest.bits });
-    if (lightest.bits.every((bits, word) => (bits & blocked[word]) === 0)) return 0;
+    if (!haveCommon(lightest.bits, blocked)) return 0;
     return leastBeyond(next.graph, costs, blocked)[0] - least[next.group];
   };
 }
@@ -173,12 +174,6 @@ function usedBy({ program }: Relaxation): Map<unknown, number> {
   return used;
 }
 
-function countsOf({ space }: Search, paths: readonly RowPath[]): Int32Array {
-  const counts = new Int32Array(space.kinds.length);
-  for (const { kinds, counts: of } of paths) for (const [at, kind] of kinds.entries()) counts[kind] += of[at];
-  return counts;
-}
-
 /** Cuts the pieces of a full set of rows, if that can be done within what is asked. */
 function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices): LaidRows | undefined {
   const { space, question, steps } = search;
@@ -190,7 +185,7 @@ function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices):
     if (left < 0) return undefined;
     if (objectives[objective].boards.some((each) => each > 0)) limits.push({ of: objectives[objective].boards, most: left });
   }
-  const counts = countsOf(search, paths);
+  const counts = countsOf(space.kinds.length, paths);
   if (limits.length === 0) limits.push({ of: problem.stocks.map(() => 1), most: counts.reduce((sum, each) => sum + each, 0) });
   const given: BoardLimits = { caps: limits, available: problem.stocks.map(({ board }) => board.available ?? Infinity) };
   steps.left -= STEPS_OF_LOOK;

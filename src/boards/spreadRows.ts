@@ -1,5 +1,5 @@
 import { blockedBy } from './jointConflicts.js';
-import { leastBeyond, type RowPath, rowPath, waysWithin } from './rowPath.js';
+import { haveCommon, leastBeyond, type RowPath, rowPath, waysWithin } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 
 /** Ways to divide a row that are thought of, and part layouts that are kept from row to row. */
@@ -28,7 +28,7 @@ export function spreadRows(space: RowSpace, costs: readonly Float64Array[]): (re
         const cost = (below?.cost ?? 0) + own;
         // Ways stand in the order of their costs.
         if (next.length === KEPT && cost >= next[KEPT - 1].cost) break;
-        if (blocked !== undefined && path.bits.some((bits, word) => (bits & blocked[word]) !== 0)) continue;
+        if (blocked !== undefined && haveCommon(path.bits, blocked)) continue;
         keep(next, { cost, path, below });
       }
     }
@@ -49,7 +49,12 @@ function keep(cheapest: Part[], part: Part): void {
   if (cheapest.length > KEPT) cheapest.pop();
 }
 
-function cheapWays(space: RowSpace, sort: RowSort, costs: Float64Array): { readonly path: RowPath; readonly cost: number }[] {
+/** The ways to divide a row that cost least, in the order of their costs. */
+export function cheapWays(
+  space: RowSpace,
+  sort: RowSort,
+  costs: Float64Array,
+): { readonly path: RowPath; readonly cost: number }[] {
   const [least] = leastBeyond(sort.graph, costs);
   if (least === undefined || least === Infinity) return [];
   let found: readonly { readonly arcs: readonly number[]; readonly cost: number }[] = [];

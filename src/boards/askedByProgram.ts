@@ -1,5 +1,6 @@
 import { boundBelow, candidateOf, turnTo } from './candidate.js';
 import { jointConflicts, wordsFor } from './jointConflicts.js';
+import type { Steps } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 import type { PossiblePiece } from './possiblePieces.js';
 import { isDivided, type RowGraph } from './rowGraph.js';
@@ -8,10 +9,11 @@ import type { PlacedRow } from './rowSets.js';
 import { type RowSpace, rowSpace } from './rowSpace.js';
 import { searchRows } from './searchRows.js';
 
-const STEPS = 3_000;
+/** Steps of one search. */
+const MOST_STEPS = 20_000;
 
-/** Whether a linear programme, or a short search, says that rows like these take so many boards. */
-export function askedByProgram(problem: PlacementProblem, rows: readonly RangedRow[], boards: number): boolean {
+/** Whether a linear programme, or a search with some of the steps that are left, says that rows like these take so many boards. */
+export function askedByProgram(problem: PlacementProblem, rows: readonly RangedRow[], boards: number, steps: Steps): boolean {
   const space = spaceOf(problem, rows);
   if (space === undefined) return false;
   const candidate = candidateOf(space);
@@ -21,7 +23,11 @@ export function askedByProgram(problem: PlacementProblem, rows: readonly RangedR
   boundBelow(candidate, aim, boards - 1);
   if (candidate.least >= boards) return true;
   if (candidate.root === undefined) return false;
-  return searchRows(space, { ...aim, most: boards - 1 }, candidate.root, { left: STEPS }) === 'none';
+  const allowed = { left: Math.min(MOST_STEPS, steps.left) };
+  const before = allowed.left;
+  const found = searchRows(space, { ...aim, most: boards - 1 }, candidate.root, allowed);
+  steps.left -= before - allowed.left;
+  return found === 'none';
 }
 
 function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpace | undefined {

@@ -5,10 +5,11 @@ import type { PlacementProblem } from './placementProblem.js';
 import { rowFamilies } from './rowLayouts.js';
 import { type RangedRow, type RowRange, rangedRows } from './rowRange.js';
 
-/** Ranges of divisions that are looked at, and programmes that are solved for narrow ones, grid steps. */
+/** Ranges of divisions that are looked at; programmes that are solved for narrow ones, grid steps, and steps of all searches in them. */
 const MOST_RANGES = 600;
-const MOST_PROGRAMS = 24;
+const MOST_PROGRAMS = 100;
 const NARROW = 150_000;
+const STEPS = 60_000;
 /** Where a programme does not tell enough of a range so narrow, halving it again would not help. */
 const NARROWEST = 10_000;
 
@@ -44,9 +45,10 @@ export function onAnyRows(problem: PlacementProblem): OnAnyRows {
     takesBeside: (boards) => {
       if (boards <= 0) return true;
       let programs = 0;
+      const steps = { left: STEPS };
       return holdsOnRanges(any(), 'not searched', (rows, width) => {
         if (askedByWeights(any(), rows, boards)) return true;
-        return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(problem, rows, boards);
+        return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(problem, rows, boards, steps);
       });
     },
     hasJointsBeside: (joints) =>

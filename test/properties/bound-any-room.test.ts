@@ -37,9 +37,9 @@ describe(`bounds of ${ROOMS} rooms that are no plain rectangles`, { timeout: 60_
     expect(rooms.flatMap(({ room, layout }, seed) => below(room, layout.bound, new Draw(seed)))).toEqual([]);
   });
 
-  it('are proven in half of them, and their certificates hold for no more', () => {
+  it('are proven in four of five of them, and their certificates hold for no more', () => {
     const proven = rooms.filter(({ layout }) => layout.proven);
-    expect(proven.length).toBeGreaterThan(rooms.length / 2);
+    expect(proven.length).toBeGreaterThan(0.8 * rooms.length);
     for (const { room, layout } of proven) {
       const { certificate, boardsBought } = layout;
       if (certificate === undefined) throw new Error(`${room.name} has no certificate`);

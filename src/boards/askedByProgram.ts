@@ -33,13 +33,13 @@ export function askedByProgram(problem: PlacementProblem, rows: readonly RangedR
 function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpace | undefined {
   const graphs = new Map<string, RowGraph>();
   const names = new Map<RangedRow['line'], number>();
-  const placed = rows.flatMap(({ part, first, line, heights }): (PlacedRow & { part: number })[] => {
+  const placed = rows.flatMap(({ part, row, first, line, heights }): (PlacedRow & Pick<RangedRow, 'part' | 'row'>)[] => {
     const width = Math.max(...heights);
     names.set(line, names.get(line) ?? names.size);
     const key = `${names.get(line)} ${heights.join(' ')}`;
     const graph = graphs.get(key) ?? graphOf(problem, line, heights);
     graphs.set(key, graph);
-    return isDivided(graph) ? [{ part, band: { ...first, width }, runs: [], graph }] : [];
+    return isDivided(graph) ? [{ part, row, band: { ...first, width }, runs: [], graph }] : [];
   });
   if (placed.length === 0) return undefined;
   const [{ band }] = placed;
@@ -49,8 +49,9 @@ function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpac
   const within = problem.parts.map(({ parallel }, part) =>
     parallel ? jointConflicts(problem, { ...band, part }, { ...band, part }) : free,
   );
-  const isNext = (row: number): boolean => placed[row].part === placed[row - 1].part;
-  const conflicts = placed.slice(1).map(({ part }, at) => (isNext(at + 1) ? within[part] : free));
+  const conflicts = placed
+    .slice(1)
+    .map(({ part, row }, at) => (part === placed[at].part && row === placed[at].row + 1 ? within[part] : free));
   return rowSpace(problem, { layout: { gap: band.gap, bands: placed.map((row) => row.band) }, rows: placed, conflicts }, [
     'boards',
   ]);

@@ -8,7 +8,6 @@ import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { provenBoards } from './provenBoards.js';
 import { relax } from './relax.js';
-
 import { rowSets } from './rowSets.js';
 import { type RowSpace, rowSpace } from './rowSpace.js';
 import { searchRows } from './searchRows.js';

@@ -1,4 +1,5 @@
 import { extentOf, twiceArea } from '../survey/outline.js';
+import type { Point } from '../survey/point.js';
 import { sidesOf } from '../survey/traceRings.js';
 import type { Edges } from './box.js';
 import type { Part } from './partsOf.js';
@@ -10,6 +11,8 @@ export type Span = readonly [from: number, to: number];
 /** A stretch along the joists, and where there is ceiling at all of its levels. */
 export interface Slab extends Edges {
   readonly spans: readonly Span[];
+  /** Whether the ceiling ends where the spans do, and not a little beyond. */
+  readonly isExact: boolean;
 }
 
 /** What slanting walls are divided into, so that little is lost between one level and the next. */
@@ -24,9 +27,9 @@ export function crossSections(
   { nominal, greatest }: PlacementRules['wallGap'],
 ): Slab[] {
   const rings = part.clear?.(gap) ?? [];
-  if (rings.length === 0) return [{ low, high, spans: [[nominal, part.length - nominal]] }];
+  if (rings.length === 0) return [{ low, high, spans: [[nominal, part.length - nominal]], isExact: true }];
   const around = rings.filter((ring) => twiceArea(ring) > 0);
-  const holes = rings.filter((ring) => twiceArea(ring) < 0).map((ring) => extentOf(ring));
+  const holes = rings.filter((ring) => twiceArea(ring) < 0).map((ring) => ({ ...extentOf(ring), isBox: isBox(ring) }));
   const sides = around.flatMap(sidesOf);
   // The gap at the end of a row takes up steps and slants that are no more than it may be wider.
   const most = greatest - nominal;
@@ -37,10 +40,18 @@ export function crossSections(
     const from = all[i];
     const solid = spansBetween(sides, from, to, isStraight ? 0 : most + 1);
     const beside = holes.filter((hole) => hole.low < to && hole.high > from);
-    return { low: from, high: to, spans: beside.reduce((spans, { left, right }) => without(spans, [left, right]), solid) };
+    return {
+      low: from,
+      high: to,
+      spans: beside.reduce((spans, { left, right }) => without(spans, [left, right]), solid),
+      isExact: isStraight && beside.every((hole) => hole.isBox),
+    };
   });
   return fewer(slabs);
 }
+
+const isBox = (ring: readonly Point[]): boolean =>
+  ring.length === 4 && sidesOf(ring).every(([a, b]) => a.x === b.x || a.y === b.y);
 
 function finer(levels: readonly number[]): number[] {
   const sorted = [...new Set(levels)].sort((a, b) => a - b);
@@ -93,7 +104,7 @@ function fewer(slabs: readonly Slab[]): Slab[] {
       if (kept[i + 1].high - kept[i].low < kept[thinnest + 1].high - kept[thinnest].low) thinnest = i;
     }
     const [a, b] = [kept[thinnest], kept[thinnest + 1]];
-    kept.splice(thinnest, 2, { low: a.low, high: b.high, spans: common(a.spans, b.spans) });
+    kept.splice(thinnest, 2, { low: a.low, high: b.high, spans: common(a.spans, b.spans), isExact: false });
   }
   return kept;
 }

@@ -35,7 +35,7 @@ interface Place {
   readonly far: number;
   readonly joist: number;
   readonly cluster: number;
-  /** At a wall beyond which the row does not reach at any level. */
+  /** At a wall beyond which the row reaches at no level for certain. */
   readonly isLast: boolean;
 }
 
@@ -52,17 +52,19 @@ export function lineAcross(
 ): Line {
   const { rules } = problem;
   const own = slabs.slice(held.first, held.last + 1);
-  const reached = slabs.slice(possible.first, possible.last + 1).flatMap(({ spans }) => spans);
+  const reached = slabs.slice(possible.first, possible.last + 1);
+  const isExact = reached.every((slab) => slab.isExact);
+  const isLast = (goesOn: (span: Span) => boolean): boolean => isExact && !reached.some(({ spans }) => spans.some(goesOn));
   const joists = joistsAt(problem, part, { low: own[0].low, high: own[own.length - 1].high });
   const places = joined(own.flatMap(({ spans }) => spans)).flatMap(([from, to], cluster): Place[] => [
-    { near: from, far: from, joist: -1, cluster, isLast: !reached.some(([a, b]) => a < from && b >= from) },
-    ...joists.filter(({ near, far }) => near > from && far < to).map((joist) => ({ ...joist, cluster, isLast: false })),
-    { near: to, far: to, joist: -1, cluster, isLast: !reached.some(([a, b]) => a <= to && b > to) },
+    { near: from, far: from, joist: -1, cluster, isLast: isLast(([a, b]) => a < from && b >= from) },
+    ...joists.filter(({ near, far }) => far > from && near < to).map((joist) => ({ ...joist, cluster, isLast: false })),
+    { near: to, far: to, joist: -1, cluster, isLast: isLast(([a, b]) => a <= to && b > to) },
   ]);
   const longest = longestOf(problem).length + rules.greatestExcess;
   const pieces: Across[] = [];
   const heights: SlabRange[] = [];
-  const heightOf = (first: number, last: number): number => {
+  const placeOf = (first: number, last: number): number => {
     const at = heights.findIndex((each) => each.first === first && each.last === last);
     return at < 0 ? heights.push({ first, last }) - 1 : at;
   };
@@ -81,7 +83,7 @@ export function lineAcross(
       }
       const cut = most.to - most.from;
       if (cut > longest) break;
-      const height = heightOf(held.first + most.first, held.first + most.last);
+      const height = placeOf(held.first + most.first, held.first + most.last);
       if (isAllowed(problem, part, from, to, joists)) pieces.push({ from: i, to: k, cut, height, joist: to.joist });
     }
   });
@@ -132,8 +134,8 @@ function greatestWithin(slabs: readonly Slab[], [near, far]: Span): Connected | 
     }
     below = here;
   }
-  const sizeOf = ({ from, to, first, last }: Connected): number => (to - from) * (slabs[last].high - slabs[first].low);
-  return all.length === 0 ? undefined : all.reduce((a, b) => (sizeOf(b) > sizeOf(a) ? b : a));
+  const areaOf = ({ from, to, first, last }: Connected): number => (to - from) * (slabs[last].high - slabs[first].low);
+  return all.length === 0 ? undefined : all.reduce((a, b) => (areaOf(b) > areaOf(a) ? b : a));
 }
 
 type Crossed = Pick<Place, 'near' | 'far' | 'joist'>;
@@ -150,7 +152,7 @@ function joistsAt({ stocks }: PlacementProblem, part: Part, { low, high }: Edges
     .sort((a, b) => a.near + a.far - b.near - b.far);
 }
 
-/** Where nothing of a piece can lie beyond its ends, it must be long enough, and lie on joists enough. */
+/** Where a piece ends as told here, it must be long enough, and lie on joists enough; of others nothing is said. */
 function isAllowed({ rules }: PlacementProblem, part: Part, from: Place, to: Place, joists: readonly Crossed[]): boolean {
   const isWall = [from, to].map(({ joist }) => joist < 0);
   if (!part.parallel || isWall.every(Boolean) || (isWall[0] && !from.isLast) || (isWall[1] && !to.isLast)) return true;
@@ -166,6 +168,7 @@ export const sizeOf = (problem: PlacementProblem, cut: number): number =>
 
 /** What a line comes to at least, by what its pieces are worth; Infinity where it cannot be divided. */
 export function leastOf({ places, pieces }: Line, worthOf: (piece: Across, at: number) => number): number {
+  if (places === 0) return 0;
   const least = new Float64Array(places).fill(Infinity);
   least[0] = 0;
   for (let at = 0; at < pieces.length; at++) {

@@ -42,6 +42,7 @@ export function minimise(
   for (const each of candidates) turnTo(each, objective);
   let found: Layout | undefined;
   const keep = (layout: Layout | undefined): void => {
+    if (layout === found) return;
     found = layout;
     const value = found?.values[objective];
     if (value === undefined || !isLeast?.(value)) return;

@@ -59,13 +59,11 @@ export function packKinds(
     steps,
     sure: true,
   };
-  if (
-    !cut(
-      packing,
-      wanted.measures.map(({ slack }) => slack),
-    )
-  )
-    return packing.sure ? 'none' : 'unknown';
+  const isCut = cut(
+    packing,
+    wanted.measures.map(({ slack }) => slack),
+  );
+  if (!isCut) return packing.sure ? 'none' : 'unknown';
   return packing.chosen.map(({ stock, way }) => ({
     stock,
     whole: way.whole.map((at) => wanted.kinds[at]),
@@ -97,6 +95,8 @@ interface Measure {
   readonly filled: number;
 }
 
+/** Prices of boards are divided by what they count for, which is not exact. */
+const HAIR = 1e-9;
 /** Measures by which what is left is held against the boards that are left. */
 const MOST_MEASURES = 8;
 
@@ -122,7 +122,7 @@ function wantedOf(
           return {
             share: present.map((kind) => each.kinds[kind]),
             boards: of.map((one) => one * perUnit),
-            slack: capacity - total,
+            slack: capacity * (1 + HAIR) - total,
             filled: total / capacity,
           };
         });

@@ -15,6 +15,8 @@ export interface RowRange {
 /** A row of such divisions, as it is in the first and in the last of them. */
 export interface RangedRow {
   readonly part: number;
+  /** Which row of its part it is. */
+  readonly row: number;
   readonly first: Band;
   readonly last: Edges;
   /** What any of them has of the part at the least. */
@@ -23,7 +25,7 @@ export interface RangedRow {
   readonly heights: readonly number[];
 }
 
-/** Rows that hold no slab in all of the divisions are left out. */
+/** The rows of all divisions in some ranges, without those that hold no slab in all of them. */
 export const rangedRows = (any: AnyRows, ranges: readonly RowRange[]): RangedRow[] =>
   ranges.flatMap(({ part, family, from, to }) => {
     const slabs = any.slabs(part, family.gap);
@@ -37,7 +39,7 @@ export const rangedRows = (any: AnyRows, ranges: readonly RowRange[]): RangedRow
       const line = any.line(part, family.gap, held, possible);
       // Between the two ends of the range it is never less than at both.
       const heights = line.heights.map((of) => Math.min(heightOf(slabs, of, first), heightOf(slabs, of, last)));
-      return [{ part, first, last, line, heights }];
+      return [{ part, row, first, last, line, heights }];
     });
   });
 

@@ -3,7 +3,7 @@ import { leastByPairs } from './leastByPairs.js';
 import type { Steps } from './packKinds.js';
 import { pairedRows } from './pairedRows.js';
 import { provenBoards } from './provenBoards.js';
-import { type QuickLook, quickBound, quickLayouts } from './quickLook.js';
+import { type First, type QuickLook, quickBound, quickLayouts } from './quickLook.js';
 import { relax } from './relax.js';
 import type { Cap, Relaxation } from './relaxation.js';
 import type { RowSpace } from './rowSpace.js';
@@ -76,38 +76,45 @@ export function turnTo(candidate: Candidate, objective: number): void {
   candidate.tried = [];
 }
 
-/** The best of the layouts that prices lead to at once, within the caps and no more than `most`. */
-export function quickBetter(
-  { space, look, least }: Pick<Candidate, 'space' | 'look' | 'least'>,
-  aim: Aim,
-  most: number,
-): Layout | undefined {
-  const { objective, caps } = aim;
-  const boards = space.objectives.findIndex(({ name }) => name === 'boards');
-  const cap = objective === boards ? most : mostOf(aim, boards);
+/** The layouts within the caps, on no more than so many boards, that prices lead to at once. */
+function* layoutsWithin(
+  { space, look }: Pick<Candidate, 'space' | 'look'>,
+  { caps }: Aim,
+  boards: number,
+  first?: First,
+): Generator<Layout> {
+  for (const laid of quickLayouts(space, look, boards, first)) {
+    const values = valuesOf(space, laid);
+    if (caps.every(({ objective, most }) => values[objective] <= most)) yield { space, laid, values };
+  }
+}
+
+/** The best of these that comes to no more than `most`. */
+export function quickBetter(candidate: Pick<Candidate, 'space' | 'look' | 'least'>, aim: Aim, most: number): Layout | undefined {
+  const { objective } = aim;
+  const boards = boardsIn(candidate);
   let best: Layout | undefined;
   const atMost = (): number => Math.min(most, (best?.values[objective] ?? Infinity) - 1);
-  for (const laid of quickLayouts(space, look, cap, objective === boards ? undefined : { objective, most: atMost })) {
-    const values = valuesOf(space, laid);
-    if (values[objective] > atMost()) continue;
-    if (caps.every((each) => values[each.objective] <= each.most)) best = { space, laid, values };
-    if (best !== undefined && best.values[objective] <= least) break;
+  const found =
+    objective === boards
+      ? layoutsWithin(candidate, aim, most)
+      : layoutsWithin(candidate, aim, mostOf(aim, boards), { objective, most: atMost });
+  for (const layout of found) {
+    if (layout.values[objective] <= atMost()) best = layout;
+    if (best !== undefined && best.values[objective] <= candidate.least) break;
   }
   return best;
 }
 
-/** The first layout within the caps that prices lead to, by the objective or else by the prices alone. */
+/** The best of these by the objective, or else the first by the prices alone. */
 export function firstWithin(candidate: Candidate, aim: Aim): Layout | undefined {
-  const { space, look } = candidate;
   const quick = quickBetter(candidate, aim, Infinity);
   if (quick !== undefined) return quick;
-  const boards = space.objectives.findIndex(({ name }) => name === 'boards');
-  for (const laid of quickLayouts(space, look, mostOf(aim, boards))) {
-    const values = valuesOf(space, laid);
-    if (aim.caps.every((cap) => values[cap.objective] <= cap.most)) return { space, laid, values };
-  }
+  for (const layout of layoutsWithin(candidate, aim, mostOf(aim, boardsIn(candidate)))) return layout;
   return undefined;
 }
+
+const boardsIn = ({ space }: Pick<Candidate, 'space'>): number => space.objectives.findIndex(({ name }) => name === 'boards');
 
 const mostOf = ({ caps }: Aim, objective: number): number => caps.find((cap) => cap.objective === objective)?.most ?? Infinity;
 

@@ -35,7 +35,7 @@ interface Place {
   readonly far: number;
   readonly joist: number;
   readonly cluster: number;
-  /** At a wall beyond which the row reaches at no level for certain. */
+  /** At a wall where all such rows end for certain. */
   readonly isLast: boolean;
 }
 
@@ -56,7 +56,7 @@ export function lineAcross(
   const isExact = reached.every((slab) => slab.isExact);
   const isLast = (goesOn: (span: Span) => boolean): boolean => isExact && !reached.some(({ spans }) => spans.some(goesOn));
   const joists = joistsAt(problem, part, { low: own[0].low, high: own[own.length - 1].high });
-  const places = joined(own.flatMap(({ spans }) => spans)).flatMap(([from, to], cluster): Place[] => [
+  const places = unionOf(own.flatMap(({ spans }) => spans)).flatMap(([from, to], cluster): Place[] => [
     { near: from, far: from, joist: -1, cluster, isLast: isLast(([a, b]) => a < from && b >= from) },
     ...joists.filter(({ near, far }) => far > from && near < to).map((joist) => ({ ...joist, cluster, isLast: false })),
     { near: to, far: to, joist: -1, cluster, isLast: isLast(([a, b]) => a <= to && b > to) },
@@ -91,7 +91,7 @@ export function lineAcross(
 }
 
 /** Spans that touch or overlap as one. */
-function joined(spans: readonly Span[]): Span[] {
+function unionOf(spans: readonly Span[]): Span[] {
   const all: [number, number][] = [];
   for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
     const last = all[all.length - 1];

@@ -44,7 +44,8 @@ const PLACINGS = 3;
 
 /**
  * Looks for rows row by row: a way to divide the next one is fixed, the programme tells what the rest can come to at best, and
- * only ways that may still lead to what is asked are tried, those that the programme uses first.
+ * only ways that may still lead to what is asked are tried, those that the programme uses first. Pieces are held against `known`
+ * shares of boards too where they are packed.
  */
 export function searchRows(
   asked: RowSpace,

@@ -45,35 +45,58 @@ export function heaviestFillings({ names, sizes, values }: Items, capacity: numb
   return fillings;
 }
 
-/** The fillings worth keeping once there is one more item, merged in the order of their lengths; one more than `most` at most. */
-function withItem(
-  { known: { lengths, values, last, before }, kept }: Fillings,
-  { name, size, value }: { readonly name: number; readonly size: number; readonly value: number },
-  capacity: number,
-  most: number,
+/** One item more. */
+export interface Item {
+  readonly name: number;
+  readonly size: number;
+  readonly value: number;
+}
+
+/** The fillings worth keeping once there is one more item, as often as it fits; one more than `most` at most. */
+const withItem = (fillings: Fillings, item: Item, capacity: number, most: number): number[] =>
+  merged(fillings, item, { capacity, most, isOnce: false });
+
+/** The same with the item once; nothing where there are more than `most`. */
+export function withOneMore(fillings: Fillings, item: Item, capacity: number, most: number): Fillings | undefined {
+  const kept = merged(fillings, item, { capacity, most, isOnce: true });
+  if (kept.length > most) return undefined;
+  return { known: fillings.known, kept, compared: fillings.compared + 2 * kept.length };
+}
+
+/** Fillings with and without an item, merged in the order of their lengths. */
+function merged(
+  { known, kept }: Fillings,
+  item: Item,
+  { capacity, most, isOnce }: { readonly capacity: number; readonly most: number; readonly isOnce: boolean },
 ): number[] {
-  const merged: number[] = [];
+  const { lengths, values } = known;
+  const { size, value } = item;
+  const all: number[] = [];
+  // One more of an item that may go in again goes to what has been kept with it, too.
+  const grown = isOnce ? kept : all;
   let heaviest = -1;
   let old = 0;
-  // One more of this item goes to what has been kept with it, too.
   let next = 0;
-  while (merged.length <= most) {
+  while (all.length <= most) {
     const without = old < kept.length ? lengths[kept[old]] : Infinity;
-    const within = next < merged.length ? lengths[merged[next]] + size : Infinity;
+    const within = next < grown.length ? lengths[grown[next]] + size : Infinity;
     if (without === Infinity && within > capacity) break;
-    const isOld = without < within || (without === within && values[kept[old]] >= values[merged[next]] + value);
-    const from = isOld ? kept[old++] : merged[next++];
+    const isOld = without < within || (without === within && values[kept[old]] >= values[grown[next]] + value);
+    const from = isOld ? kept[old++] : grown[next++];
     const worth = values[from] + (isOld ? 0 : value);
     if (worth <= heaviest) continue;
     heaviest = worth;
-    merged.push(isOld ? from : lengths.length);
-    if (isOld) continue;
-    lengths.push(within);
-    values.push(worth);
-    last.push(name);
-    before.push(from);
+    all.push(isOld ? from : withAdded(known, from, item));
   }
-  return merged;
+  return all;
+}
+
+/** The number of a filling with one more item in it. */
+function withAdded({ lengths, values, last, before }: Known, filling: number, { name, size, value }: Item): number {
+  last.push(name);
+  before.push(filling);
+  values.push(values[filling] + value);
+  return lengths.push(lengths[filling] + size) - 1;
 }
 
 /** The filling worth most that is no longer than `room`. */

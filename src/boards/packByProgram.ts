@@ -1,16 +1,28 @@
 import { fixCut, goBack, mostUsedCut, standingOf } from './decisions.js';
 import { packInOrder } from './packInOrder.js';
-import { type BoardLimits, type KindsOnBoard, packKinds, type Steps } from './packKinds.js';
+import {
+  areaOf,
+  type BoardLimits,
+  type KindsOnBoard,
+  PLACINGS_OF_STEP,
+  packKinds,
+  type Shares,
+  type Steps,
+} from './packKinds.js';
 import type { BoardCut, Relaxation } from './relaxation.js';
 import { solve } from './solveRelaxation.js';
 import { PARTS } from './wholePrices.js';
 
 const WORK = 2000;
 const PLACINGS = 2000;
+/** So few boards are cut in every way there is, in so many placings. */
+const FEW = 5;
+const PLACINGS_OF_FEW = 3000;
 
 /**
  * Cuts the pieces of rows that are all fixed as the programme would: board after board by the cut that it uses most, asking it
- * again each time. Nothing where that takes too many boards; another way to cut them may still do.
+ * again each time, and the last few in whatever way there is. Nothing where that takes too many boards; another way to cut them
+ * may still do.
  */
 export function packByProgram(
   relaxation: Relaxation,
@@ -24,8 +36,8 @@ export function packByProgram(
   const before = relaxation.work;
   const cuts: BoardCut[] = [];
   let pieces = left.reduce((sum, count) => sum + count, 0);
-  let possible = true;
-  while (pieces > 0 && possible) {
+  let rest: readonly KindsOnBoard[] = [];
+  while (pieces > 0) {
     const used = mostUsedCut(relaxation);
     const cut = used && trimmed(used.cut, left);
     if (cut === undefined) break;
@@ -35,13 +47,41 @@ export function packByProgram(
     }
     cuts.push(cut);
     fixCut(relaxation, cut);
-    if (pieces > 0) possible = solve(relaxation, WORK, most, 'best').bound <= most * PARTS;
+    if (pieces === 0) break;
+    const prices = solve(relaxation, WORK, most, 'best');
+    if (prices.bound > most * PARTS) break;
+    const beyond = beyondCuts(limits, cuts);
+    if (beyond.caps.some((cap) => cap.most > FEW * Math.min(...cap.of))) continue;
+    rest = packRest(relaxation, left, beyond, prices, steps);
+    if (rest.length > 0) pieces = 0;
+    break;
   }
   goBack(relaxation, standing);
   steps.left -= relaxation.work - before;
-  if (pieces > 0 || !isWithin(cuts, limits)) return undefined;
+  if (pieces > 0 || !isWithin([...cuts, ...rest], limits)) return undefined;
   const boards = cuts.map((cut) => arranged(relaxation, cut));
-  return boards.every((board) => board !== undefined) ? (boards as KindsOnBoard[]) : undefined;
+  return boards.every((board) => board !== undefined) ? [...(boards as KindsOnBoard[]), ...rest] : undefined;
+}
+
+/** What boards there may be besides these. */
+const beyondCuts = ({ caps, available }: BoardLimits, cuts: readonly BoardCut[]): BoardLimits => ({
+  caps: caps.map(({ of, most }) => ({ of, most: cuts.reduce((left, { stock }) => left - of[stock], most) })),
+  available: available.map((most, stock) => most - cuts.filter((cut) => cut.stock === stock).length),
+});
+
+/** The last boards. */
+function packRest(
+  { space: { problem, kinds } }: Relaxation,
+  left: Int32Array,
+  limits: BoardLimits,
+  prices: Shares,
+  steps: Steps,
+): readonly KindsOnBoard[] {
+  const allowed = { left: Math.min(PLACINGS_OF_FEW, Math.max(steps.left, 1) * PLACINGS_OF_STEP) };
+  const before = allowed.left;
+  const packed = packKinds(problem.stocks, kinds, left, limits, [areaOf(problem, kinds), prices], allowed);
+  steps.left -= (before - allowed.left) / PLACINGS_OF_STEP;
+  return typeof packed === 'string' ? [] : packed;
 }
 
 /** What of a cut is still wanted. */
@@ -67,10 +107,6 @@ function arranged({ space }: Relaxation, { stock, kinds, counts }: BoardCut): Ki
     caps: [{ of: problem.stocks.map(() => 1), most: 1 }],
     available: problem.stocks.map((_, at) => (at === stock ? 1 : 0)),
   };
-  const area = {
-    kinds: Float64Array.from(space.kinds, ({ size, width }) => size * width),
-    boards: problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf)),
-  };
-  const packed = packKinds(problem.stocks, space.kinds, wanted, one, [area], { left: PLACINGS });
+  const packed = packKinds(problem.stocks, space.kinds, wanted, one, [areaOf(problem, space.kinds)], { left: PLACINGS });
   return typeof packed === 'string' ? undefined : packed[0];
 }

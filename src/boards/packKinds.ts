@@ -24,11 +24,20 @@ export interface Steps {
   left: number;
 }
 
+/** Placings of a piece that count for one step of a search. */
+export const PLACINGS_OF_STEP = 3;
+
 /** How much of a board a kind takes, such that what fits on a board together never takes more than it has. */
 export interface Shares {
   readonly kinds: Float64Array;
   readonly boards: readonly number[];
 }
+
+/** What pieces take of a board by their lengths times widths. */
+export const areaOf = ({ stocks }: { readonly stocks: readonly Stock[] }, kinds: readonly PieceKind[]): Shares => ({
+  kinds: Float64Array.from(kinds, ({ size, width }) => size * width),
+  boards: stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf)),
+});
 
 /**
  * Cuts pieces from at most so many boards. Board after board is cut for the largest piece that is left, the ways that waste

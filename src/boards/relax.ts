@@ -1,5 +1,5 @@
 import { addRow, emptyProgram, type LinearProgram } from './linearProgram.js';
-import { type BoardCut, type Cap, cutEntry, type Entry, type Relaxation } from './relaxation.js';
+import { type BoardCut, type Cap, cutEntry, type Entry, type Relaxation, type SettledStrips } from './relaxation.js';
 import { leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 import { servedKinds, servesFor } from './servedKinds.js';
@@ -7,15 +7,22 @@ import { servedKinds, servesFor } from './servedKinds.js';
 /** What must not be costs so many times the dearest that may be. */
 const FORBIDDEN = 1e3;
 
-/** Sets up the programme; what another one of the same rows has found is taken over. */
-export function relax(space: RowSpace, objective: number, caps: readonly Cap[], known?: Relaxation): Relaxation {
+/** Sets up the programme; what another one of the same rows has found is taken over, with strips that are settled by its fixed rows. */
+export function relax(
+  space: RowSpace,
+  objective: number,
+  caps: readonly Cap[],
+  known?: Relaxation,
+  strips?: SettledStrips,
+): Relaxation {
   const relaxation: Relaxation = {
     space,
     objective,
     caps,
     program: emptyProgram(),
     open: space.groups.map(({ count }) => count),
-    fixed: [],
+    fixed: strips === undefined ? [] : [...(known?.fixed ?? [])],
+    strips,
     made: [],
     paths: new Map(known?.paths),
     cuts: new Map(),
@@ -31,28 +38,44 @@ export function relax(space: RowSpace, objective: number, caps: readonly Cap[], 
     mostBoards: mostBoards(space, caps),
     work: 0,
   };
+  for (const { sort } of relaxation.fixed) relaxation.open[sort.group]--;
   startBasis(relaxation);
   if (known !== undefined) {
-    for (const kind of known.present) if (relaxation.kindRow[kind] < 0) addKind(relaxation, kind, 0);
-    for (const cut of known.cuts.values()) addCut(relaxation, cut);
+    const wanted = known.present.filter((kind) => relaxation.kindRow[kind] < 0 && strips?.counts[kind] !== 0);
+    for (const kind of wanted) addKind(relaxation, kind, 0);
+    for (const cut of known.cuts.values()) if (isThere(relaxation, cut)) addCut(relaxation, cut);
   }
   return relaxation;
 }
 
+/** Whether a board has no more strips than there are. */
+const isThere = ({ strips }: Relaxation, { kinds, counts }: BoardCut): boolean =>
+  strips === undefined || kinds.every((kind, at) => counts[at] <= strips.counts[kind]);
+
 /** A basis: one way to divide each row, each of its pieces cut by itself; what passes a cap is forbidden, but possible. */
 function startBasis(relaxation: Relaxation): void {
-  const { space, program, caps } = relaxation;
+  const { space, program, caps, fixed, open } = relaxation;
   const wanted = new Map<number, number>();
-  for (const [row, { sort, count }] of space.groups.entries()) {
+  const want = (path: RowPath, times: number): void => {
+    for (const [at, kind] of path.kinds.entries()) wanted.set(kind, (wanted.get(kind) ?? 0) + path.counts[at] * times);
+  };
+  for (const [row, { sort }] of space.groups.entries()) {
+    const count = open[row];
+    if (count === 0) {
+      addRow(program, { cost: 0, rows: [row], values: [1] }, 1, 0);
+      continue;
+    }
     const path = knownPath(relaxation, sort, likelyWay(space, sort));
     // Its rows for kinds are added next.
     addRow(program, { cost: path.costs[relaxation.objective], rows: [row], values: [1], path } as Entry, 1, count);
-    for (const [at, kind] of path.kinds.entries()) wanted.set(kind, (wanted.get(kind) ?? 0) + path.counts[at] * count);
+    want(path, count);
   }
+  for (const path of fixed) want(path, 1);
   for (const [kind, count] of wanted) addKind(relaxation, kind, count);
   for (const { objective, most } of caps) {
     relaxation.capRow.push(program.size);
-    addLimit(relaxation, most - space.objectives[objective].fixed, (entry) => costUnder(space, objective, entry));
+    const spent = fixed.reduce((sum, path) => sum + path.costs[objective], space.objectives[objective].fixed);
+    addLimit(relaxation, most - spent, (entry) => costUnder(space, objective, entry));
   }
   for (const [stock, { board }] of space.problem.stocks.entries()) {
     if (board.available === undefined) continue;
@@ -96,13 +119,16 @@ export function addKind(relaxation: Relaxation, kind: number, wanted: number): v
 }
 
 /** Kinds stand the widest and longest first, so the next present one after a kind is the next shorter of its width. */
-function linkShorter({ space: { kinds }, inOrder, shorter }: Relaxation, kind: number): void {
+function linkShorter({ space: { kinds }, inOrder, shorter, strips }: Relaxation, kind: number): void {
   const after = inOrder.findIndex((other) => other > kind);
   const at = after < 0 ? inOrder.length : after;
   inOrder.splice(at, 0, kind);
   for (const place of [at - 1, at]) {
     const [long, short] = [inOrder[place], inOrder[place + 1]];
-    if (long !== undefined) shorter[long] = short !== undefined && servesFor(kinds[long], kinds[short]) ? short : -1;
+    // Of a piece of which there are only so many, a longer one may be worth less.
+    const serves = (kind: number): boolean =>
+      strips?.counts[kind] !== undefined && strips.counts[kind] < Infinity ? false : servesFor(kinds[long], kinds[kind]);
+    if (long !== undefined) shorter[long] = short !== undefined && serves(short) ? short : -1;
   }
 }
 
@@ -133,13 +159,13 @@ export function addCut({ cuts }: Relaxation, cut: BoardCut): void {
 }
 
 /** As many of one kind as the stock that suits it best gives. */
-export function cutAlone({ space }: Relaxation, kind: number): BoardCut {
+export function cutAlone({ space, strips }: Relaxation, kind: number): BoardCut {
   const { sizes, width, alone } = space.kinds[kind];
   let best = { stock: 0, count: 0, forArea: 0 };
   for (const [stock, { length, width: whole, kerf, area }] of space.problem.stocks.entries()) {
     if (sizes[stock] === Infinity) continue;
     const lanes = alone[stock] ? 1 : Math.max(1, Math.floor((whole + kerf) / (width + kerf)));
-    const count = Math.floor((length + kerf) / sizes[stock]) * lanes;
+    const count = Math.min(strips?.counts[kind] ?? Infinity, Math.floor((length + kerf) / sizes[stock]) * lanes);
     if (count / area > best.forArea) best = { stock, count, forArea: count / area };
   }
   return { stock: best.stock, kinds: [kind], counts: [best.count] };

@@ -1,6 +1,7 @@
 import type { Column, LinearProgram } from './linearProgram.js';
 import type { RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
+import type { StripBlock, StripPieces } from './stripBlocks.js';
 
 /** One way to cut a board. */
 export interface BoardCut {
@@ -21,6 +22,14 @@ export interface Cap {
   readonly most: number;
 }
 
+/** Pieces that go beside others, once all rows that they are in are fixed. */
+export interface SettledStrips {
+  /** Per kind: how many there are; Infinity for kinds that nothing goes beside. */
+  readonly counts: Float64Array;
+  /** Per stock: those that it can give, and their blocks, unless there are too many. */
+  readonly ofStock: readonly { readonly pieces: StripPieces; readonly blocks: readonly StripBlock[] | undefined }[];
+}
+
 /**
  * The rows and boards of a ceiling as a linear programme sees them: rows of one sort together may be a mixture of ways to divide
  * them, and a board may be used in part. Its prices tell what no layout can be below.
@@ -34,6 +43,8 @@ export interface Relaxation {
   readonly open: number[];
   /** Paths of the rows that are fixed, from the first row on. */
   readonly fixed: RowPath[];
+  /** Strips that are known one by one: no board has more of them than there are. Undefined as long as they are not. */
+  readonly strips: SettledStrips | undefined;
   /** Boards that are cut already. */
   readonly made: BoardCut[];
   readonly paths: Map<string, RowPath>;

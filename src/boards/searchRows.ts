@@ -2,13 +2,15 @@ import { fixNext, goBack, standingOf } from './decisions.js';
 import { blockedBy } from './jointConflicts.js';
 import type { LaidRows } from './laidRows.js';
 import { leastByPairs } from './leastByPairs.js';
+import { orderOfRows } from './orderOfRows.js';
 import { isWithin, packByProgram } from './packByProgram.js';
 import { packInOrder } from './packInOrder.js';
-import { type BoardLimits, packKinds, type Shares, type Steps } from './packKinds.js';
+import { areaOf, type BoardLimits, PLACINGS_OF_STEP, packKinds, type Shares, type Steps } from './packKinds.js';
 import { pathOf, relax } from './relax.js';
 import type { Cap, Relaxation } from './relaxation.js';
-import { cheapWaysWithin, countsOf, haveCommon, isOpen, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
+import { cheapWaysWithin, countsOf, haveCommon, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
+import { groupsOfStrips, settledStrips } from './settledStrips.js';
 import { solve } from './solveRelaxation.js';
 import { PARTS, type WholePrices } from './wholePrices.js';
 
@@ -22,105 +24,157 @@ export interface Question {
 interface Search {
   readonly space: RowSpace;
   readonly question: Question;
-  readonly relaxation: Relaxation;
+  relaxation: Relaxation;
+  /** The order in which rows are fixed. */
+  readonly order: readonly number[];
+  /** Sorts of rows that have pieces beside which something may go. */
+  readonly strips: readonly number[];
   readonly steps: Steps;
   /** Rows and pieces below from which nothing came. */
   readonly dead: Set<string>;
   readonly shares: readonly Shares[];
   /** Pieces that could not be cut from what boards there were. */
   readonly uncut: Set<string>;
+  /** How often a way that is not the likeliest may still be taken. */
+  turns: number;
   sure: boolean;
 }
 
+/** Looks at the rows: how often one may turn from the likeliest way, and in what share of the steps. */
+const LOOKS = [
+  { turns: 1, share: 1 / 4 },
+  { turns: 3, share: 1 / 4 },
+  { turns: Infinity, share: 1 },
+];
+
 /** Work on one programme; ways to divide a row that are compared; steps of one packing. */
-const WORK = 20_000;
+const WORK = { least: 1500, most: 20_000, share: 1 / 16 };
+/** With more steps than that it is worth while to begin with both sides. */
+const LONG = 40_000;
 const MOST_WAYS = 400;
 const STEPS_OF_PACKING = 8000;
 /** What a look at one node, and at one packing, counts for. */
 const STEPS_OF_NODE = 20;
 const STEPS_OF_LOOK = 5;
-/** Placings of a piece that count for one step. */
-const PLACINGS = 3;
 
 /**
  * Looks for rows row by row: a way to divide the next one is fixed, the programme tells what the rest can come to at best, and
- * only ways that may still lead to what is asked are tried, those that the programme uses first. Pieces are held against `known`
- * shares of boards too where they are packed.
+ * only ways that may still lead to what is asked are tried, those that the programme uses first: at first with few turns from the
+ * likeliest, at last with all. Pieces are held against `known` shares of boards too where they are packed.
  */
 export function searchRows(
-  asked: RowSpace,
+  space: RowSpace,
   question: Question,
   root: Relaxation,
   steps: Steps,
   known: readonly Shares[] = [],
 ): LaidRows | 'none' | 'unknown' {
-  const turned = question.caps.length === 0 ? fromTheOtherSide(asked) : undefined;
-  const space = turned ?? asked;
+  const strips = groupsOfStrips(space);
   const relaxation = relax(space, question.objective, question.caps, root);
-  const area = space.problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf));
   const search: Search = {
     space,
     question,
     relaxation,
+    strips,
+    order: orderOfRows(space, strips, steps.left > LONG),
     steps,
     dead: new Set(),
-    shares: [{ kinds: Float64Array.from(space.kinds, ({ size, width }) => size * width), boards: area }, ...known],
+    shares: [areaOf(space.problem, space.kinds), ...known],
     uncut: new Set(),
+    turns: Infinity,
     sure: true,
   };
-  const found = lay(search, undefined);
+  const given = steps.left;
+  let found: LaidRows | undefined;
+  for (const { turns, share } of LOOKS) {
+    const kept = Math.max(0, steps.left - given * share);
+    steps.left -= kept;
+    search.turns = turns;
+    search.sure = true;
+    found = lay(search);
+    steps.left += kept;
+    if (found !== undefined || search.sure || steps.left <= 0) break;
+  }
   if (found === undefined) return search.sure ? 'none' : 'unknown';
-  return turned === undefined ? found : { ...found, paths: [...found.paths].reverse() };
+  return { ...found, paths: found.paths.map((_, row) => found.paths[search.order.indexOf(row)]) };
 }
 
-/** The same rows from the other side, where that begins with a row of a rarer sort and makes no other difference. */
-function fromTheOtherSide(space: RowSpace): RowSpace | undefined {
-  const { sorts, groups, set, alike } = space;
-  const last = sorts.length - 1;
-  if (alike === undefined || groups[sorts[last].group].count >= groups[sorts[0].group].count) return undefined;
-  const [conflicts] = set.conflicts;
-  const clash = (one: number, other: number): boolean => !isOpen(conflicts[one], other);
-  const isMutual = conflicts.every((_, one) => conflicts.every((_, other) => clash(one, other) === clash(other, one)));
-  return isMutual ? { ...space, sorts: [...sorts].reverse() } : undefined;
+/** The path of a row, if it is fixed. */
+const pathAt = ({ relaxation: { fixed }, order }: Search, row: number): RowPath | undefined =>
+  order.includes(row) ? fixed[order.indexOf(row)] : undefined;
+
+/** The joists that the rows beside it keep a row off. */
+function blockedAt(search: Search, row: number): Int32Array | undefined {
+  const { conflicts } = search.space.set;
+  const [below, above] = [pathAt(search, row - 1), pathAt(search, row + 1)];
+  const fromBelow = below && blockedBy(conflicts[row - 1], below);
+  const fromAbove = above && blockedBy(conflicts[row], above);
+  if (fromBelow === undefined || fromAbove === undefined) return fromBelow ?? fromAbove;
+  return fromBelow.map((bits, word) => bits | fromAbove[word]);
 }
 
-function lay(search: Search, blocked: Int32Array | undefined): LaidRows | undefined {
-  const { question, relaxation, steps, dead } = search;
-  const row = relaxation.fixed.length;
+/** A row beside this one that is open. */
+const openBeside = (search: Search, row: number): number | undefined =>
+  [row + 1, row - 1].find((beside) => search.order.includes(beside) && pathAt(search, beside) === undefined);
+
+function lay(search: Search): LaidRows | undefined {
+  const { relaxation, steps, dead, order } = search;
+  const { length } = relaxation.fixed;
   if (steps.left <= 0) {
     search.sure = false;
     return undefined;
   }
   steps.left -= STEPS_OF_NODE;
-  const key =
-    row === 0 ? '' : `${row};${blocked?.join(' ') ?? ''};${countsOf(search.space.kinds.length, relaxation.fixed).join(' ')}`;
-  if (dead.has(key)) return undefined;
-  const before = relaxation.work;
-  const prices = solve(relaxation, WORK, question.most + 1e-3, 'best');
-  steps.left -= relaxation.work - before;
-  const slack = question.most * PARTS - prices.bound;
-  if (keptApart(search, prices, 0) > slack) return undefined;
-  if (slack < 0) return undefined;
+  const pieces = piecesOf(search);
+  const beside = [order[length], order[order.length - 1]].map((row) => blockedAt(search, row)?.join(' ') ?? '');
+  const here = `${pieces};${beside.join(';')}`;
+  if (dead.has(pieces) || dead.has(here)) return undefined;
+  search.relaxation = settled(search) ?? relaxation;
   const wasSure = search.sure;
   search.sure = true;
-  const found = layNext(search, blocked, prices, slack);
-  if (found !== undefined) return found;
-  if (search.sure) dead.add(key);
+  const found = layWithin(search, pieces);
+  if (found === undefined && search.sure) dead.add(here);
   search.sure &&= wasSure;
-  return undefined;
+  search.relaxation = relaxation;
+  return found;
 }
 
-function layNext(search: Search, blocked: Int32Array | undefined, prices: WholePrices, slack: number): LaidRows | undefined {
-  const { space, relaxation, steps } = search;
-  const row = relaxation.fixed.length;
-  if (row === space.sorts.length) return cutFor(search, relaxation.fixed, prices);
+/** The rows that are fixed as far as the others care, but for their joints: how many, what they come to, and their pieces. */
+function piecesOf({ space, question, relaxation: { fixed } }: Search): string {
+  const costs = [question, ...question.caps].map(({ objective }) => fixed.reduce((sum, path) => sum + path.costs[objective], 0));
+  return `${fixed.length};${costs.join(' ')};${countsOf(space.kinds.length, fixed).join(' ')}`;
+}
+
+/** The programme with all strips known one by one, as soon as the rows are fixed that have any. */
+function settled({ space, question, relaxation, strips }: Search): Relaxation | undefined {
+  const { fixed, open } = relaxation;
+  if (relaxation.strips !== undefined || strips.length === 0 || strips.some((group) => open[group] > 0)) return undefined;
+  return relax(space, question.objective, question.caps, relaxation, settledStrips(space, fixed));
+}
+
+function layWithin(search: Search, pieces: string): LaidRows | undefined {
+  const { question, relaxation, steps, dead } = search;
+  const before = relaxation.work;
+  const work = Math.min(WORK.most, Math.max(WORK.least, steps.left * WORK.share));
+  const prices = solve(relaxation, work, question.most + 1e-3, 'best');
+  steps.left -= relaxation.work - before;
+  const slack = question.most * PARTS - prices.bound;
+  // However the joints are.
+  if (slack < 0) dead.add(pieces);
+  return slack < 0 || keptApart(search, prices, []) > slack ? undefined : layNext(search, prices, slack);
+}
+
+function layNext(search: Search, prices: WholePrices, slack: number): LaidRows | undefined {
+  const { space, relaxation, steps, order } = search;
+  const row = order[relaxation.fixed.length];
+  if (row === undefined) return cutFor(search, relaxation.fixed, prices);
   const sort = space.sorts[row];
   const { group } = sort;
   const { ways, all } = cheapWaysWithin(sort.graph, prices.arcs[group], {
-    blocked,
-    most: prices.least[group] + slack - keptApart(search, prices, 2),
+    blocked: blockedAt(search, row),
+    most: prices.least[group] + slack - keptApart(search, prices, [row, openBeside(search, row)]),
     limit: MOST_WAYS,
-    added: moreAbove(search, prices),
+    added: moreBeside(search, row, prices),
   });
   search.sure &&= all;
   const used = usedBy(relaxation);
@@ -128,38 +182,44 @@ function layNext(search: Search, blocked: Int32Array | undefined, prices: WholeP
     .map(({ arcs, cost, added }) => ({ path: pathOf(relaxation, sort, arcs), cost: cost + added }))
     .sort((a, b) => (used.get(b.path) ?? 0) - (used.get(a.path) ?? 0) || a.cost - b.cost);
   const standing = standingOf(relaxation);
-  for (const { path } of paths) {
-    if (steps.left <= 0) {
+  for (const [at, { path }] of paths.entries()) {
+    if (at === 1) search.turns--;
+    if (steps.left <= 0 || search.turns < 0) {
+      if (at > 0) search.turns++;
       search.sure = false;
       return undefined;
     }
     fixNext(relaxation, path);
-    const found = lay(search, row + 1 < space.sorts.length ? blockedBy(space.set.conflicts[row], path) : undefined);
+    const found = lay(search);
     goBack(relaxation, standing);
     if (found !== undefined) return found;
   }
+  if (paths.length > 1) search.turns++;
   return undefined;
 }
 
-/** How much more the rows that are open, but for the next few, come to when neighbouring ones are kept apart two by two. */
-function keptApart({ space, relaxation }: Search, { arcs, least }: WholePrices, without: number): number {
-  const open = space.sorts.slice(relaxation.fixed.length + without);
+/** How much more the open rows, but for some at their side, come to when neighbouring ones are kept apart two by two. */
+function keptApart(search: Search, { arcs, least }: WholePrices, without: readonly (number | undefined)[]): number {
+  const { space } = search;
+  const open = space.sorts.filter((_, row) => pathAt(search, row) === undefined && !without.includes(row));
   const apart = leastByPairs(space, open, ({ group }) => arcs[group]);
   return apart === undefined ? 0 : Math.max(0, apart - open.reduce((sum, { group }) => sum + least[group], 0));
 }
 
-/** How much more the next row comes to above joints on these joists. */
-function moreAbove(
-  { space, relaxation }: Search,
+/** How much more an open row beside this one comes to next to joints on these joists. */
+function moreBeside(
+  search: Search,
+  row: number,
   { arcs, least }: WholePrices,
 ): ((joists: readonly number[]) => number) | undefined {
-  const row = relaxation.fixed.length;
-  const next = space.sorts[row + 1];
-  if (next === undefined) return undefined;
+  const { space } = search;
+  const beside = openBeside(search, row);
+  if (beside === undefined) return undefined;
+  const next = space.sorts[beside];
   const costs = arcs[next.group];
   const lightest = rowPath(space, next, lightestWay(next.graph, costs, undefined, leastBeyond(next.graph, costs)));
   return (joists) => {
-    const blocked = blockedBy(space.set.conflicts[row], { joists, bits: lightest.bits });
+    const blocked = blockedBy(space.set.conflicts[Math.min(row, beside)], { joists, bits: lightest.bits });
     if (!haveCommon(lightest.bits, blocked)) return 0;
     return leastBeyond(next.graph, costs, blocked)[0] - least[next.group];
   };
@@ -194,10 +254,10 @@ function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices):
   if (quick !== undefined && isWithin(quick, given)) return { paths: [...paths], packed: quick };
   const guided = packByProgram(search.relaxation, counts, given, question.most, steps);
   if (guided !== undefined) return { paths: [...paths], packed: guided };
-  const allowed = { left: Math.min(STEPS_OF_PACKING, Math.max(steps.left, 1) * PLACINGS) };
+  const allowed = { left: Math.min(STEPS_OF_PACKING, Math.max(steps.left, 1) * PLACINGS_OF_STEP) };
   const before = allowed.left;
   const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, prices], allowed, search.uncut);
-  steps.left -= (before - allowed.left) / PLACINGS;
+  steps.left -= (before - allowed.left) / PLACINGS_OF_STEP;
   if (packed === 'unknown') search.sure = false;
   return typeof packed === 'string' ? undefined : { paths: [...paths], packed };
 }

@@ -1,9 +1,10 @@
 import { cheapestKnown } from './cheapestKnown.js';
+import { cutWorthMost } from './cutWorthMost.js';
 import { bringIn, costOf } from './linearProgram.js';
 import { addCut, addKind, knownPath } from './relax.js';
 import { type Guess, type Relaxation, SMALL } from './relaxation.js';
 import { leastBeyond, lightestWay } from './rowPath.js';
-import { arcPrices, boardCost, cutFor, pricesOfKinds, provenBy, type WholePrices, wholePrices } from './wholePrices.js';
+import { arcPrices, boardCost, pricesOfKinds, provenBy, type WholePrices, wholePrices } from './wholePrices.js';
 
 /** How much of the best prices so far is mixed into those of the moment: fewer of them lead astray. */
 const SMOOTHING = 0.6;
@@ -74,7 +75,7 @@ function addCuts(relaxation: Relaxation, kinds: Float64Array, ofCap: readonly nu
   let over = 1;
   for (const [stock] of space.problem.stocks.entries()) {
     const cost = boardCost(relaxation, stock, 1, ofCap, ofStock[stock]);
-    const { value, most, counts, work } = cutFor(relaxation, stock, kinds);
+    const { value, most, counts, work } = cutWorthMost(relaxation, stock, kinds);
     relaxation.work += work;
     if (value > cost + SMALL) {
       const wanted = present.filter((_, at) => counts[at] > 0);

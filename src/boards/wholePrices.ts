@@ -1,4 +1,4 @@
-import { type HeaviestCut, heaviestCut } from './heaviestCut.js';
+import { cutWorthMost } from './cutWorthMost.js';
 import { pricesOfArcs } from './pricesOfArcs.js';
 import type { Guess, Relaxation } from './relaxation.js';
 import { leastBeyond } from './rowPath.js';
@@ -21,14 +21,20 @@ export interface WholePrices {
 export const PARTS = 2 ** 22;
 
 /** What an absent kind counts for: as much as any present one that could be cut from it. */
-export function pricesOfKinds({ space, present, kindRow, served }: Relaxation, priceOf: (kind: number) => number): Float64Array {
+export function pricesOfKinds(
+  { space, present, kindRow, served, strips }: Relaxation,
+  priceOf: (kind: number) => number,
+): Float64Array {
   const values = new Float64Array(space.kinds.length);
   for (const kind of present) values[kind] = priceOf(kind);
   if (present.length === values.length) return values;
   const most = values.slice();
+  const isSettled = (kind: number): boolean => strips !== undefined && strips.counts[kind] < Infinity;
+  // Of strips that are settled nothing more is cut.
+  for (const kind of present) if (isSettled(kind)) most[kind] = 0;
   for (let kind = values.length - 1; kind >= 0; kind--) {
     for (const other of served[kind]) if (most[other] > most[kind]) most[kind] = most[other];
-    if (kindRow[kind] < 0) values[kind] = most[kind];
+    if (kindRow[kind] < 0 && !isSettled(kind)) values[kind] = most[kind];
   }
   return values;
 }
@@ -64,25 +70,6 @@ export const boardCost = (
     (sum, cap, at) => sum + ofCap[at] * space.objectives[cap.objective].boards[stock],
     space.objectives[objective].boards[stock] * unit + ofStock,
   );
-
-export const cutFor = ({ space, present }: Relaxation, stock: number, ofKind: Float64Array): HeaviestCut => {
-  const blank = space.problem.stocks[stock];
-  return heaviestCut(
-    { length: blank.length + blank.kerf, width: blank.width, kerf: blank.kerf },
-    {
-      widths: present.map((kind) => space.kinds[kind].width),
-      alone: present.map((kind) => space.kinds[kind].alone[stock]),
-      sizes: present.map((kind) => space.kinds[kind].sizes[stock]),
-      values: valuesOf(present, ofKind),
-    },
-  );
-};
-
-function valuesOf(present: readonly number[], ofKind: Float64Array): Float64Array {
-  const values = new Float64Array(present.length);
-  for (let at = 0; at < values.length; at++) values[at] = ofKind[present[at]];
-  return values;
-}
 
 /** What prices prove that no board is worth more than. */
 export function provenBy(
@@ -121,7 +108,7 @@ export function wholePrices(relaxation: Relaxation): WholePrices {
   let excess = 0;
   const boards = space.problem.stocks.map((_, stock) => {
     const cost = boardCost(relaxation, stock, PARTS, ofCap, ofStock[stock]);
-    const over = Math.max(0, cutFor(relaxation, stock, kinds).most - cost);
+    const over = Math.max(0, cutWorthMost(relaxation, stock, kinds).most - cost);
     excess += over * most;
     return cost + over;
   });

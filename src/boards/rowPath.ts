@@ -105,6 +105,8 @@ export interface Ways {
   readonly ways: readonly { readonly arcs: readonly number[]; readonly cost: number; readonly added: number }[];
   /** Whether these are all. */
   readonly all: boolean;
+  /** Places that were visited. */
+  readonly visited: number;
 }
 
 /** Places that are visited on the search for ways. */
@@ -142,11 +144,12 @@ export function waysWithin(graph: RowGraph, costs: Float64Array, { blocked, most
     }
   };
   if (graph.nodes > 0 && least[0] <= most) walk(0, 0, 0);
-  return { ways, all };
+  return { ways, all, visited };
 }
 
-/** How often the cost is halved below which there are few enough ways. */
+/** How often the cost is halved below which there are few enough ways, and places that are visited for it. */
 const HALVINGS = 8;
+const MOST_HALVING = 3000;
 
 /** The same, but where there are more than enough of them, the cheap ones. */
 export function cheapWaysWithin(graph: RowGraph, costs: Float64Array, asked: WaysAsked): Ways {
@@ -154,12 +157,14 @@ export function cheapWaysWithin(graph: RowGraph, costs: Float64Array, asked: Way
   if (found.all) return found;
   let [least] = leastBeyond(graph, costs, asked.blocked);
   let { most } = asked;
-  for (let halved = 0; halved < HALVINGS; halved++) {
+  let { visited } = found;
+  for (let halved = 0; halved < HALVINGS && visited < MOST_VISITED + MOST_HALVING; halved++) {
     const middle = least + Math.floor((most - least) / 2);
     const fewer = waysWithin(graph, costs, { ...asked, most: middle });
+    visited += fewer.visited;
     if (fewer.ways.length > 0) found = fewer;
     if (fewer.all) least = middle;
     else most = middle;
   }
-  return { ways: found.ways, all: false };
+  return { ...found, all: false, visited };
 }

@@ -1,6 +1,7 @@
 import { fixNext, goBack, standingOf } from './decisions.js';
 import { blockedBy } from './jointConflicts.js';
 import type { LaidRows } from './laidRows.js';
+import { leastBeside } from './leastBeside.js';
 import { leastByPairs } from './leastByPairs.js';
 import { orderOfRows } from './orderOfRows.js';
 import { isWithin, packByProgram } from './packByProgram.js';
@@ -8,7 +9,7 @@ import { packInOrder } from './packInOrder.js';
 import { areaOf, type BoardLimits, PLACINGS_OF_STEP, packKinds, type Shares, type Steps } from './packKinds.js';
 import { pathOf, relax } from './relax.js';
 import type { Cap, Relaxation } from './relaxation.js';
-import { cheapWaysWithin, countsOf, haveCommon, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
+import { cheapWaysWithin, countsOf, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
 import { groupsOfStrips, settledStrips } from './settledStrips.js';
 import { solve } from './solveRelaxation.js';
@@ -56,6 +57,8 @@ const STEPS_OF_PACKING = 8000;
 /** What a look at one node, and at one packing, counts for. */
 const STEPS_OF_NODE = 20;
 const STEPS_OF_LOOK = 5;
+/** Places visited on the search for ways that count for one step. */
+const VISITS_OF_STEP = 10;
 
 /**
  * Looks for rows row by row: a way to divide the next one is fixed, the programme tells what the rest can come to at best, and
@@ -170,12 +173,13 @@ function layNext(search: Search, prices: WholePrices, slack: number): LaidRows |
   if (row === undefined) return cutFor(search, relaxation.fixed, prices);
   const sort = space.sorts[row];
   const { group } = sort;
-  const { ways, all } = cheapWaysWithin(sort.graph, prices.arcs[group], {
+  const { ways, all, visited } = cheapWaysWithin(sort.graph, prices.arcs[group], {
     blocked: blockedAt(search, row),
     most: prices.least[group] + slack - keptApart(search, prices, [row, openBeside(search, row)]),
     limit: MOST_WAYS,
     added: moreBeside(search, row, prices),
   });
+  steps.left -= visited / VISITS_OF_STEP;
   search.sure &&= all;
   const used = usedBy(relaxation);
   const paths = ways
@@ -212,17 +216,11 @@ function moreBeside(
   row: number,
   { arcs, least }: WholePrices,
 ): ((joists: readonly number[]) => number) | undefined {
-  const { space } = search;
   const beside = openBeside(search, row);
   if (beside === undefined) return undefined;
-  const next = space.sorts[beside];
-  const costs = arcs[next.group];
-  const lightest = rowPath(space, next, lightestWay(next.graph, costs, undefined, leastBeyond(next.graph, costs)));
-  return (joists) => {
-    const blocked = blockedBy(space.set.conflicts[Math.min(row, beside)], { joists, bits: lightest.bits });
-    if (!haveCommon(lightest.bits, blocked)) return 0;
-    return leastBeyond(next.graph, costs, blocked)[0] - least[next.group];
-  };
+  const { graph, group } = search.space.sorts[beside];
+  const leastThere = leastBeside(graph, arcs[group], search.space.set.conflicts[Math.min(row, beside)]);
+  return (joists) => leastThere(joists) - least[group];
 }
 
 /** How much the programme uses each path. */

@@ -118,7 +118,7 @@ function stockModel(board: BoardStock, stock: number, model: ModelRows, rowWidth
       const leaving = strip.leaving(node);
       if (leaving.length > 0) lines.push(balance([...strip.arriving(node), ...begun], leaving, '>='));
     }
-    arcs.push(...strip.arcs);
+    for (const arc of strip.arcs) arcs.push(arc);
   }
   if (mixed) lines.push(...areaLines(stock, stops, capacity, modes, widths, arcs));
   counts.push(...arcs.map(({ name }) => name));

@@ -134,7 +134,7 @@ function othersWithin(candidates: readonly Candidate[], caps: readonly Cap[]): L
     const most = caps.find(({ objective }) => objective === boards)?.most ?? Infinity;
     const joined = caps.find(({ objective }) => objective === joints)?.most ?? Infinity;
     for (const beside of joints < 0 ? [undefined] : [undefined, { objective: joints, most: () => joined }]) {
-      for (const laid of quickLayouts(space, look, most, beside)) {
+      for (const laid of quickLayouts(space, look, most, caps, beside)) {
         const values = valuesOf(space, laid);
         if (caps.every((cap) => values[cap.objective] <= cap.most)) found.push({ space, laid, values });
         if (found.length >= MOST_OTHERS) return found;

@@ -83,7 +83,7 @@ function* layoutsWithin(
   boards: number,
   first?: First,
 ): Generator<Layout> {
-  for (const laid of quickLayouts(space, look, boards, first)) {
+  for (const laid of quickLayouts(space, look, boards, caps, first)) {
     const values = valuesOf(space, laid);
     if (caps.every(({ objective, most }) => values[objective] <= most)) yield { space, laid, values };
   }

@@ -4,6 +4,7 @@ import { lightestPair } from './lightestPair.js';
 import { packInOrder } from './packInOrder.js';
 import { pricesOfArcs } from './pricesOfArcs.js';
 import { provenBoards } from './provenBoards.js';
+import type { Cap } from './relaxation.js';
 import { countsOf, leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 import { spreadRows } from './spreadRows.js';
@@ -42,11 +43,19 @@ export interface First {
 
 /**
  * Layouts that come to little by prices known beforehand: row after row the lightest way that keeps its joints apart from those
- * below, all pieces cut in order from no more than so many boards.
+ * below, all pieces cut in order from no more than so many boards. Those whose rows alone pass a cap are left out.
  */
-export function* quickLayouts(space: RowSpace, look: QuickLook, boards: number, first?: First): Generator<LaidRows> {
+export function* quickLayouts(
+  space: RowSpace,
+  look: QuickLook,
+  boards: number,
+  caps: readonly Cap[],
+  first?: First,
+): Generator<LaidRows> {
   const costs = look.prices.map((prices) => costsBy(space, prices, first?.objective));
-  const isWanted = (paths: readonly RowPath[]): boolean => first === undefined || costOf(space, paths, first) <= first.most();
+  const isWanted = (paths: readonly RowPath[]): boolean =>
+    (first === undefined || costOf(space, paths, first) <= first.most()) &&
+    caps.every((cap) => costOf(space, paths, cap) <= cap.most);
   for (const each of costs) {
     const paths = pathsInTurn(space, ({ group }) => each[group]) ?? [];
     const laid = isWanted(paths) ? cutInOrder(space, paths, boards) : undefined;
@@ -60,7 +69,7 @@ export function* quickLayouts(space: RowSpace, look: QuickLook, boards: number, 
   }
 }
 
-const costOf = ({ objectives }: RowSpace, paths: readonly RowPath[], { objective }: First): number =>
+const costOf = ({ objectives }: RowSpace, paths: readonly RowPath[], { objective }: Pick<Cap, 'objective'>): number =>
   paths.reduce((sum, { costs }) => sum + costs[objective], objectives[objective].fixed);
 
 /** All pieces of these rows cut in order. */

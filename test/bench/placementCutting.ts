@@ -121,7 +121,7 @@ function stockModel(board: BoardStock, stock: number, model: ModelRows, rowWidth
     for (const arc of strip.arcs) arcs.push(arc);
   }
   if (mixed) lines.push(...areaLines(stock, stops, capacity, modes, widths, arcs));
-  counts.push(...arcs.map(({ name }) => name));
+  for (const { name } of arcs) counts.push(name);
   const filled = (count: (name: string) => number): FilledBoard[] => {
     const boards = Array.from({ length: count(`n${stock}`) }, (): FilledBoard => ({ stock, items: [] }));
     const begun = strips.map((): [number, FilledBoard][] => []);

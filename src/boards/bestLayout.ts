@@ -1,5 +1,5 @@
 import { boundBelow, type Candidate, candidateOf, type Layout, turnTo, valuesOf } from './candidate.js';
-import { onAnyRows } from './holdsOnAnyRows.js';
+import { type OnAnyRows, onAnyRows } from './holdsOnAnyRows.js';
 import { canBeStaggered } from './leastByPairs.js';
 import { minimise } from './minimise.js';
 import { namesFor, type ObjectiveName } from './objectives.js';
@@ -50,51 +50,74 @@ export interface Limit {
   readonly most: number;
 }
 
-/** The best layout by a preference, or by the objectives named, first thing first; with some of them limited from the start. */
-export function bestLayout(
-  problem: PlacementProblem,
-  names: readonly ObjectiveName[] = namesFor(problem),
-  limits: readonly Limit[] = [],
-): Outcome {
+/** A search for the best layout, and all that may be asked of it. */
+interface Searched {
+  readonly best: BestLayout | undefined;
+  /** What the first objective is not below; nothing where boards are not the first. */
+  readonly least: number | undefined;
+  /** All divisions, and those on which the best layout may be. */
+  readonly all: readonly Candidate[];
+  readonly candidates: readonly Candidate[];
+  readonly caps: readonly Cap[];
+  readonly anyRows: OnAnyRows;
+}
+
+function searched(problem: PlacementProblem, names: readonly ObjectiveName[], limits: readonly Limit[]): Searched {
   const steps: Steps = { left: problem.request.budget ?? (problem.rowWidths === undefined ? STEPS : STEPS_ON_GIVEN_ROWS) };
   const toBuy = problem.stocks.reduce((sum, { board }) => sum + (board.atHand ? 0 : (board.available ?? Infinity)), 0);
   const all = spacesOf(problem, names)
     .map(candidateOf)
     .filter(({ look }) => look.boards <= toBuy);
-  if (all.length === 0) return { best: undefined, bound: Infinity, jointsProven: false, proofs: [], others: [] };
-  const [{ space }] = all;
-  const indexOf = (name: ObjectiveName): number => space.objectives.findIndex((each) => each.name === name);
-  const caps: Cap[] = limits.map(({ name, most }) => ({ objective: indexOf(name), most }));
   const anyRows = onAnyRows(problem);
+  if (all.length === 0) return { best: undefined, least: Infinity, all, candidates: all, caps: [], anyRows };
+  const caps: Cap[] = limits.map(({ name, most }) => ({ objective: indexOf(names, name), most }));
+  const boards = indexOf(names, 'boards');
   const proven: boolean[] = [];
   let candidates = all;
   let best: Layout | undefined;
   let bound: number | undefined;
-  for (let objective = 0; objective < space.objectives.length; objective++) {
-    steps.left = Math.min(steps.left, mostSteps(problem, objective - indexOf('joints'), indexOf('joints')));
-    const isLeast = objective === indexOf('boards') ? anyRows.takes : undefined;
+  for (const objective of names.keys()) {
+    steps.left = Math.min(steps.left, mostSteps(problem, objective - indexOf(names, 'joints'), indexOf(names, 'joints')));
+    const isLeast = objective === boards ? anyRows.takes : undefined;
     const { found, sure, least } = minimise(candidates, { objective, caps: [...caps] }, best, steps, isLeast);
-    if (objective === indexOf('boards') && caps.length === 0) bound = least;
-    if (found === undefined) return { best: undefined, bound: least, jointsProven: false, proofs: [], others: [] };
+    if (objective === boards && caps.length === 0) bound = least;
+    if (found === undefined) return { best: undefined, least, all, candidates, caps, anyRows };
     best = found;
     proven.push(sure);
     const value = best.values[objective];
     caps.push({ objective, most: value });
     candidates = candidates.filter((each) => each.least <= value);
   }
-  if (best === undefined) return { best, bound: Infinity, jointsProven: false, proofs: [], others: [] };
-  const boards = best.values[indexOf('boards')];
-  bound ??= leastBoards(all, indexOf('boards'), boards);
+  return { best: best && { ...best, proven }, least: bound, all, candidates, caps, anyRows };
+}
+
+const indexOf = (names: readonly ObjectiveName[], name: ObjectiveName): number => names.indexOf(name);
+
+/** The best layout alone, without what is proven of it. */
+export const bestAlone = (
+  problem: PlacementProblem,
+  names: readonly ObjectiveName[],
+  limits: readonly Limit[] = [],
+): BestLayout | undefined => searched(problem, names, limits).best;
+
+/** The best layout by a preference, or by the objectives named, first thing first; with some of them limited from the start. */
+export function bestLayout(
+  problem: PlacementProblem,
+  names: readonly ObjectiveName[] = namesFor(problem),
+  limits: readonly Limit[] = [],
+): Outcome {
+  const { best, least, all, candidates, caps, anyRows } = searched(problem, names, limits);
+  if (best === undefined) return { best, bound: least ?? Infinity, jointsProven: false, proofs: [], others: [] };
+  const [boards, joints] = [indexOf(names, 'boards'), indexOf(names, 'joints')];
+  const fewest = best.values[boards];
+  let bound = least ?? leastBoards(all, boards, fewest);
   // Rows that are not among those searched may do with fewer.
   if (limits.length === 0 && Number.isFinite(bound)) while (!anyRows.takesBeside(bound)) bound--;
-  const proofs = all.map(({ space: rows, proof }) => ({
-    space: rows,
-    prices: proof.boards >= (bound ?? 0) ? proof.prices : undefined,
-  }));
+  const proofs = all.map(({ space: rows, proof }) => ({ space: rows, prices: proof.boards >= bound ? proof.prices : undefined }));
   return {
-    best: { ...best, proven },
+    best,
     bound,
-    jointsProven: bound === boards && proven[indexOf('joints')] && anyRows.hasJointsBeside(best.values[indexOf('joints')]),
+    jointsProven: bound === fewest && best.proven[joints] && anyRows.hasJointsBeside(best.values[joints]),
     proofs,
     others: othersWithin(candidates, caps),
   };

@@ -1,5 +1,5 @@
 import { admit } from '../survey/door.js';
-import { bestLayout, type Outcome } from './bestLayout.js';
+import { type BestLayout, bestAlone, bestLayout, type Outcome } from './bestLayout.js';
 import type { BoardLayout } from './boardLayout.js';
 import { certificateOf } from './certificateOf.js';
 import { InfeasibleError } from './infeasibleError.js';
@@ -51,15 +51,20 @@ export function comparePlacements(request: PlacementRequest): BoardLayout[] {
     throw new InfeasibleError(findings, relaxations);
   }
   const [boards] = fewest.best.values;
-  const found = [fewest, ...Array.from({ length: MORE + 1 }, (_, more) => atMost(problem, boards + more)).flat()];
+  const found = [fewest.best, ...Array.from({ length: MORE + 1 }, (_, more) => atMost(problem, boards + more)).flat()];
   const layouts = found.flatMap((each) => told(problem, fewest, boards, each));
   return undominated(layouts);
 }
 
-const atMost = (problem: PlacementProblem, boards: number): Outcome[] =>
-  ORDERS.map((order) => bestLayout(problem, [...order, 'boards'], [{ name: 'boards', most: boards }]));
+const atMost = (problem: PlacementProblem, boards: number): (BestLayout | undefined)[] =>
+  ORDERS.map((order) => bestAlone(problem, [...order, 'boards'], [{ name: 'boards', most: boards }]));
 
-function told(problem: PlacementProblem, { bound, proofs }: Outcome, fewest: number, { best }: Outcome): BoardLayout[] {
+function told(
+  problem: PlacementProblem,
+  { bound, proofs }: Outcome,
+  fewest: number,
+  best: BestLayout | undefined,
+): BoardLayout[] {
   if (best === undefined) return [];
   const laid = laidFrom(problem, best.space, best.laid);
   const joints = best.space.objectives.findIndex(({ name }) => name === 'joints');

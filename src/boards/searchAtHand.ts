@@ -1,4 +1,4 @@
-import { bestLayout } from './bestLayout.js';
+import { bestAlone } from './bestLayout.js';
 import type { Laid, Measures } from './laid.js';
 import { measure } from './measures.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -14,7 +14,7 @@ export function searchAtHand(problem: PlacementProblem): Found {
 
 /** The fewest boards to be bought that a search finds; nothing where it finds no layout. */
 export const fewestAtHand = (problem: PlacementProblem): number | undefined =>
-  hasUp(problem) && nothingToLay(problem) !== undefined ? 0 : bestLayout(problem, ['boards']).best?.values[0];
+  hasUp(problem) && nothingToLay(problem) !== undefined ? 0 : bestAlone(problem, ['boards'])?.values[0];
 
 /** Whether some layout keeps the rules round what is up, as far as a short search can tell. */
 export const hasLayoutAtHand = (problem: PlacementProblem): boolean =>

@@ -1,4 +1,4 @@
-import { type BestLayout, bestLayout, type Outcome } from './bestLayout.js';
+import { type BestLayout, bestAlone, bestLayout, type Outcome } from './bestLayout.js';
 import type { Certificate } from './certificate.js';
 import { certificateOf } from './certificateOf.js';
 import { compareInOrder } from './compareInOrder.js';
@@ -57,7 +57,7 @@ function surest(problem: PlacementProblem, fewest: Outcome): Outcome {
   const measured = ({ values }: BestLayout, name: ObjectiveName): number => values[names.indexOf(name)];
   if (measured(best, 'unproven ends') === 0) return fewest;
   const order: ObjectiveName[] = ['unproven ends', ...names.filter((name) => name !== 'unproven ends')];
-  const sure = bestLayout(problem, order).best;
+  const sure = bestAlone(problem, order);
   if (sure === undefined || sure.values[0] > 0 || sure.values[order.indexOf('boards')] > measured(best, 'boards') + 1)
     return fewest;
   return { ...fewest, best: sure, others: [], jointsProven: false };
@@ -68,7 +68,7 @@ export function hasLayout(problem: PlacementProblem): boolean {
   const endless = problem.stocks.every(({ board }) => board.available === undefined);
   const isSure = (set: RowSet): boolean => canBeStaggered(rowSpace(problem, set, [])) === true;
   if (endless && rowSets(problem).some(isSure)) return true;
-  return bestLayout({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }, ['boards']).best !== undefined;
+  return bestAlone({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }, ['boards']) !== undefined;
 }
 
 const STEPS_OF_ANY = 20_000;

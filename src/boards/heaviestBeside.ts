@@ -21,8 +21,8 @@ export interface HeaviestBeside {
 const MOST_FILLINGS = 5000;
 
 /**
- * Cuts a board into whole pieces from one end and one block of strips, the shortest of which come first, so that it is worth most;
- * nothing where there are too many ways to fill it.
+ * Cuts a board into whole pieces from one end and strips from the rest of its length, so that it is worth most; nothing where there
+ * are too many ways to fill it.
  */
 export function heaviestBeside(length: number, { names, sizes, values }: Wholes, beside: BestStrips): HeaviestBeside | undefined {
   const worth = names.map((_, at) => at).filter((at) => values[at] > 0 && sizes[at] <= length);

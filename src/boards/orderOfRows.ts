@@ -6,11 +6,11 @@ import type { RowSpace } from './rowSpace.js';
  * boards can be told once they are known; then from the side that begins with a row of a rarer sort. Where it makes a difference from
  * which side rows are looked at, from the first to the last.
  */
-export function orderOfRows(space: RowSpace, strips: readonly number[], isLong: boolean): number[] {
+export function orderOfRows(space: RowSpace, withStrips: readonly number[], isLong: boolean): number[] {
   const { sorts, groups } = space;
   const upwards = sorts.map((_, row) => row);
   const last = sorts.length - 1;
-  const isStrip = (row: number): boolean => strips.includes(sorts[row].group);
+  const isStrip = (row: number): boolean => withStrips.includes(sorts[row].group);
   if (last < 1 || !isMutual(space)) return upwards;
   if (isLong && last > 1 && isStrip(0) && isStrip(last)) return [0, last, ...upwards.slice(1, last)];
   if (isStrip(0) !== isStrip(last)) return isStrip(0) ? upwards : upwards.reverse();

@@ -1,5 +1,5 @@
 import { addRow, emptyProgram, type LinearProgram } from './linearProgram.js';
-import { type BoardCut, type Cap, cutEntry, type Entry, type Relaxation, type SettledStrips } from './relaxation.js';
+import { type BoardCut, type Cap, cutEntry, type Entry, isLimited, type Relaxation, type SettledStrips } from './relaxation.js';
 import { leastBeyond, lightestWay, type RowPath, rowPath } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 import { servedKinds, servesFor } from './servedKinds.js';
@@ -7,7 +7,10 @@ import { servedKinds, servesFor } from './servedKinds.js';
 /** What must not be costs so many times the dearest that may be. */
 const FORBIDDEN = 1e3;
 
-/** Sets up the programme; what another one of the same rows has found is taken over, with strips that are settled by its fixed rows. */
+/**
+ * Sets up the programme; what another one of the same rows has found is taken over, with `strips` that its fixed rows settle these rows
+ * too.
+ */
 export function relax(
   space: RowSpace,
   objective: number,
@@ -126,8 +129,7 @@ function linkShorter({ space: { kinds }, inOrder, shorter, strips }: Relaxation,
   for (const place of [at - 1, at]) {
     const [long, short] = [inOrder[place], inOrder[place + 1]];
     // Of a piece of which there are only so many, a longer one may be worth less.
-    const serves = (kind: number): boolean =>
-      strips?.counts[kind] !== undefined && strips.counts[kind] < Infinity ? false : servesFor(kinds[long], kinds[kind]);
+    const serves = (next: number): boolean => !isLimited(strips, next) && servesFor(kinds[long], kinds[next]);
     if (long !== undefined) shorter[long] = short !== undefined && serves(short) ? short : -1;
   }
 }

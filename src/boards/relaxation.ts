@@ -30,6 +30,10 @@ export interface SettledStrips {
   readonly ofStock: readonly { readonly pieces: StripPieces; readonly blocks: readonly StripBlock[] | undefined }[];
 }
 
+/** Whether there are only so many pieces of a kind. */
+export const isLimited = (strips: SettledStrips | undefined, kind: number): boolean =>
+  (strips?.counts[kind] ?? Infinity) < Infinity;
+
 /**
  * The rows and boards of a ceiling as a linear programme sees them: rows of one sort together may be a mixture of ways to divide
  * them, and a board may be used in part. Its prices tell what no layout can be below.
@@ -41,7 +45,7 @@ export interface Relaxation {
   readonly program: LinearProgram;
   /** Per sort of row: how many of them are still open. */
   readonly open: number[];
-  /** Paths of the rows that are fixed, from the first row on. */
+  /** Paths of the rows that are fixed, in the order in which they were. */
   readonly fixed: RowPath[];
   /** Strips that are known one by one: no board has more of them than there are. Undefined as long as they are not. */
   readonly strips: SettledStrips | undefined;

@@ -11,7 +11,7 @@ import { pathOf, relax } from './relax.js';
 import type { Cap, Relaxation } from './relaxation.js';
 import { cheapWaysWithin, countsOf, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
-import { groupsOfStrips, settledStrips } from './settledStrips.js';
+import { settledStrips, sortsWithStrips } from './settledStrips.js';
 import { solve } from './solveRelaxation.js';
 import { PARTS, type WholePrices } from './wholePrices.js';
 
@@ -26,10 +26,11 @@ interface Search {
   readonly space: RowSpace;
   readonly question: Question;
   relaxation: Relaxation;
-  /** The order in which rows are fixed. */
+  /** The order in which rows are fixed, and per row its place in it. */
   readonly order: readonly number[];
+  readonly places: readonly number[];
   /** Sorts of rows that have pieces beside which something may go. */
-  readonly strips: readonly number[];
+  readonly withStrips: readonly number[];
   readonly steps: Steps;
   /** Rows and pieces below from which nothing came. */
   readonly dead: Set<string>;
@@ -48,15 +49,17 @@ const LOOKS = [
   { turns: Infinity, share: 1 },
 ];
 
-/** Work on one programme; ways to divide a row that are compared; steps of one packing. */
+/** Work on one programme: a share of the steps that are left, within limits. */
 const WORK = { least: 1500, most: 20_000, share: 1 / 16 };
-/** With more steps than that it is worth while to begin with both sides. */
-const LONG = 40_000;
+/** Ways to divide a row that are compared; steps of one packing. */
 const MOST_WAYS = 400;
 const STEPS_OF_PACKING = 8000;
-/** What a look at one node, and at one packing, counts for. */
+/** With more steps than that it is worth while to begin with both sides. */
+const LONG = 40_000;
+/** What a look at one node counts for, at one packing, and a programme with the strips that are settled. */
 const STEPS_OF_NODE = 20;
 const STEPS_OF_LOOK = 5;
+const STEPS_OF_SETTLING = 50;
 /** Places visited on the search for ways that count for one step. */
 const VISITS_OF_STEP = 10;
 
@@ -72,14 +75,16 @@ export function searchRows(
   steps: Steps,
   known: readonly Shares[] = [],
 ): LaidRows | 'none' | 'unknown' {
-  const strips = groupsOfStrips(space);
+  const withStrips = sortsWithStrips(space);
+  const order = orderOfRows(space, withStrips, steps.left > LONG);
   const relaxation = relax(space, question.objective, question.caps, root);
   const search: Search = {
     space,
     question,
     relaxation,
-    strips,
-    order: orderOfRows(space, strips, steps.left > LONG),
+    withStrips,
+    order,
+    places: order.map((_, row) => order.indexOf(row)),
     steps,
     dead: new Set(),
     shares: [areaOf(space.problem, space.kinds), ...known],
@@ -99,12 +104,11 @@ export function searchRows(
     if (found !== undefined || search.sure || steps.left <= 0) break;
   }
   if (found === undefined) return search.sure ? 'none' : 'unknown';
-  return { ...found, paths: found.paths.map((_, row) => found.paths[search.order.indexOf(row)]) };
+  return { ...found, paths: search.places.map((place) => found.paths[place]) };
 }
 
 /** The path of a row, if it is fixed. */
-const pathAt = ({ relaxation: { fixed }, order }: Search, row: number): RowPath | undefined =>
-  order.includes(row) ? fixed[order.indexOf(row)] : undefined;
+const pathAt = ({ relaxation: { fixed }, places }: Search, row: number): RowPath | undefined => fixed[places[row]];
 
 /** The joists that the rows beside it keep a row off. */
 function blockedAt(search: Search, row: number): Int32Array | undefined {
@@ -118,20 +122,20 @@ function blockedAt(search: Search, row: number): Int32Array | undefined {
 
 /** A row beside this one that is open. */
 const openBeside = (search: Search, row: number): number | undefined =>
-  [row + 1, row - 1].find((beside) => search.order.includes(beside) && pathAt(search, beside) === undefined);
+  [row + 1, row - 1].find((beside) => beside in search.places && pathAt(search, beside) === undefined);
 
 function lay(search: Search): LaidRows | undefined {
   const { relaxation, steps, dead, order } = search;
-  const { length } = relaxation.fixed;
   if (steps.left <= 0) {
     search.sure = false;
     return undefined;
   }
   steps.left -= STEPS_OF_NODE;
   const pieces = piecesOf(search);
-  const beside = [order[length], order[order.length - 1]].map((row) => blockedAt(search, row)?.join(' ') ?? '');
-  const here = `${pieces};${beside.join(';')}`;
-  if (dead.has(pieces) || dead.has(here)) return undefined;
+  if (dead.has(pieces)) return undefined;
+  const open = order.slice(relaxation.fixed.length);
+  const here = `${pieces};${open.map((row) => blockedAt(search, row)?.join(' ') ?? '').join(';')}`;
+  if (dead.has(here)) return undefined;
   search.relaxation = settled(search) ?? relaxation;
   const wasSure = search.sure;
   search.sure = true;
@@ -149,9 +153,11 @@ function piecesOf({ space, question, relaxation: { fixed } }: Search): string {
 }
 
 /** The programme with all strips known one by one, as soon as the rows are fixed that have any. */
-function settled({ space, question, relaxation, strips }: Search): Relaxation | undefined {
+function settled({ space, question, relaxation, steps, withStrips }: Search): Relaxation | undefined {
   const { fixed, open } = relaxation;
-  if (relaxation.strips !== undefined || strips.length === 0 || strips.some((group) => open[group] > 0)) return undefined;
+  if (relaxation.strips !== undefined || withStrips.length === 0) return undefined;
+  if (withStrips.some((group) => open[group] > 0)) return undefined;
+  steps.left -= STEPS_OF_SETTLING;
   return relax(space, question.objective, question.caps, relaxation, settledStrips(space, fixed));
 }
 

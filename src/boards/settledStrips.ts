@@ -7,7 +7,7 @@ import { stripBlocks } from './stripBlocks.js';
 const isStrip = ({ kinds }: RowSpace, kind: number): boolean => kinds[kind].alone.some((alone) => !alone);
 
 /** The sorts of rows that have pieces beside which something may go. */
-export const groupsOfStrips = (space: RowSpace): number[] =>
+export const sortsWithStrips = (space: RowSpace): number[] =>
   space.groups.flatMap(({ sort }, group) => (sort.kinds.some((kind) => kind >= 0 && isStrip(space, kind)) ? [group] : []));
 
 /** The strips of rows that are fixed, no others being open that have any. */

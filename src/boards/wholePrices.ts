@@ -1,6 +1,6 @@
 import { cutWorthMost } from './cutWorthMost.js';
 import { pricesOfArcs } from './pricesOfArcs.js';
-import type { Guess, Relaxation } from './relaxation.js';
+import { type Guess, isLimited, type Relaxation } from './relaxation.js';
 import { leastBeyond } from './rowPath.js';
 import type { RowSort } from './rowSpace.js';
 
@@ -29,12 +29,11 @@ export function pricesOfKinds(
   for (const kind of present) values[kind] = priceOf(kind);
   if (present.length === values.length) return values;
   const most = values.slice();
-  const isSettled = (kind: number): boolean => strips !== undefined && strips.counts[kind] < Infinity;
   // Of strips that are settled nothing more is cut.
-  for (const kind of present) if (isSettled(kind)) most[kind] = 0;
+  for (const kind of present) if (isLimited(strips, kind)) most[kind] = 0;
   for (let kind = values.length - 1; kind >= 0; kind--) {
     for (const other of served[kind]) if (most[other] > most[kind]) most[kind] = most[other];
-    if (kindRow[kind] < 0 && !isSettled(kind)) values[kind] = most[kind];
+    if (kindRow[kind] < 0 && !isLimited(strips, kind)) values[kind] = most[kind];
   }
   return values;
 }

@@ -136,7 +136,8 @@ function lay(search: Search): LaidRows | undefined {
   const open = order.slice(relaxation.fixed.length);
   const here = `${pieces};${open.map((row) => blockedAt(search, row)?.join(' ') ?? '').join(';')}`;
   if (dead.has(here)) return undefined;
-  search.relaxation = settled(search) ?? relaxation;
+  // Where all rows are fixed, a look at how they might be cut comes first.
+  search.relaxation = (open.length > 0 ? settled(search) : undefined) ?? relaxation;
   const wasSure = search.sure;
   search.sure = true;
   const found = layWithin(search, pieces);
@@ -162,15 +163,21 @@ function settled({ space, question, relaxation, steps, withStrips }: Search): Re
 }
 
 function layWithin(search: Search, pieces: string): LaidRows | undefined {
-  const { question, relaxation, steps, dead } = search;
-  const before = relaxation.work;
-  const work = Math.min(WORK.most, Math.max(WORK.least, steps.left * WORK.share));
-  const prices = solve(relaxation, work, question.most + 1e-3, 'best');
-  steps.left -= relaxation.work - before;
+  const { question, relaxation, dead } = search;
+  const prices = solved(search, relaxation);
   const slack = question.most * PARTS - prices.bound;
   // However the joints are.
   if (slack < 0) dead.add(pieces);
   return slack < 0 || keptApart(search, prices, []) > slack ? undefined : layNext(search, prices, slack);
+}
+
+/** The best that a programme says with a share of the steps. */
+function solved({ question, steps }: Search, relaxation: Relaxation): WholePrices {
+  const before = relaxation.work;
+  const work = Math.min(WORK.most, Math.max(WORK.least, steps.left * WORK.share));
+  const prices = solve(relaxation, work, question.most + 1e-3, 'best');
+  steps.left -= relaxation.work - before;
+  return prices;
 }
 
 function layNext(search: Search, prices: WholePrices, slack: number): LaidRows | undefined {
@@ -258,9 +265,12 @@ function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices):
   if (quick !== undefined && isWithin(quick, given)) return { paths: [...paths], packed: quick };
   const guided = packByProgram(search.relaxation, counts, given, question.most, steps);
   if (guided !== undefined) return { paths: [...paths], packed: guided };
+  const withStrips = settled(search);
+  const own = withStrips === undefined ? prices : solved(search, withStrips);
+  if (own.bound > question.most * PARTS) return undefined;
   const allowed = { left: Math.min(STEPS_OF_PACKING, Math.max(steps.left, 1) * PLACINGS_OF_STEP) };
   const before = allowed.left;
-  const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, prices], allowed, search.uncut);
+  const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, own], allowed, search.uncut);
   steps.left -= (before - allowed.left) / PLACINGS_OF_STEP;
   if (packed === 'unknown') search.sure = false;
   return typeof packed === 'string' ? undefined : { paths: [...paths], packed };

@@ -53,7 +53,7 @@ export interface Limit {
 /** A search for the best layout, and all that may be asked of it. */
 interface Searched {
   readonly best: BestLayout | undefined;
-  /** What the first objective is not below; nothing where boards are not the first. */
+  /** No layout has fewer boards, or, where none was found, comes to less by the objective asked for last; nothing where that is not known. */
   readonly least: number | undefined;
   /** All divisions, and those on which the best layout may be. */
   readonly all: readonly Candidate[];
@@ -70,14 +70,14 @@ function searched(problem: PlacementProblem, names: readonly ObjectiveName[], li
     .filter(({ look }) => look.boards <= toBuy);
   const anyRows = onAnyRows(problem);
   if (all.length === 0) return { best: undefined, least: Infinity, all, candidates: all, caps: [], anyRows };
-  const caps: Cap[] = limits.map(({ name, most }) => ({ objective: indexOf(names, name), most }));
-  const boards = indexOf(names, 'boards');
+  const caps: Cap[] = limits.map(({ name, most }) => ({ objective: names.indexOf(name), most }));
+  const boards = names.indexOf('boards');
   const proven: boolean[] = [];
   let candidates = all;
   let best: Layout | undefined;
   let bound: number | undefined;
   for (const objective of names.keys()) {
-    steps.left = Math.min(steps.left, mostSteps(problem, objective - indexOf(names, 'joints'), indexOf(names, 'joints')));
+    steps.left = Math.min(steps.left, mostSteps(problem, objective - names.indexOf('joints'), names.indexOf('joints')));
     const isLeast = objective === boards ? anyRows.takes : undefined;
     const { found, sure, least } = minimise(candidates, { objective, caps: [...caps] }, best, steps, isLeast);
     if (objective === boards && caps.length === 0) bound = least;
@@ -90,8 +90,6 @@ function searched(problem: PlacementProblem, names: readonly ObjectiveName[], li
   }
   return { best: best && { ...best, proven }, least: bound, all, candidates, caps, anyRows };
 }
-
-const indexOf = (names: readonly ObjectiveName[], name: ObjectiveName): number => names.indexOf(name);
 
 /** The best layout alone, without what is proven of it. */
 export const bestAlone = (
@@ -108,7 +106,7 @@ export function bestLayout(
 ): Outcome {
   const { best, least, all, candidates, caps, anyRows } = searched(problem, names, limits);
   if (best === undefined) return { best, bound: least ?? Infinity, jointsProven: false, proofs: [], others: [] };
-  const [boards, joints] = [indexOf(names, 'boards'), indexOf(names, 'joints')];
+  const [boards, joints] = [names.indexOf('boards'), names.indexOf('joints')];
   const fewest = best.values[boards];
   let bound = least ?? leastBoards(all, boards, fewest);
   // Rows that are not among those searched may do with fewer.

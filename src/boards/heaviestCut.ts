@@ -64,11 +64,7 @@ interface Lane {
 }
 
 function cutWith(blank: Blank, worth: Worth): Cut | undefined {
-  const whole = filled(
-    blank,
-    worth,
-    kindsThat(worth, (kind) => worth.alone[kind]),
-  );
+  const whole = wholeFillings(blank, worth);
   const lanes = lanesOf(blank, worth);
   if (whole === undefined || lanes === undefined) return undefined;
   const { known, kept } = whole;
@@ -109,6 +105,14 @@ const filled = ({ length }: Blank, { sizes, values }: Worth, kinds: readonly num
     length,
     MOST_FILLINGS,
     before,
+  );
+
+/** Whole pieces one after another; nothing where there are too many ways. */
+export const wholeFillings = (blank: Blank, worth: Worth): Fillings | undefined =>
+  filled(
+    blank,
+    worth,
+    kindsThat(worth, (kind) => worth.alone[kind]),
   );
 
 /** Strips that are worth cutting, the narrowest first; what fills one fills a wider one as well. */

@@ -11,7 +11,7 @@ import {
 import type { Steps } from './packKinds.js';
 import { redividedRows } from './redividedRows.js';
 
-/** Steps for the next better layout, and where neither that nor a first look settled it: all that are left, if only one division is open. */
+/** Steps for the next better layout, and where neither that nor a first look settled it. */
 const STEPS_OF_STEP = 40_000;
 const STEPS_OF_PROOF = 120_000;
 /** The least values that are asked for before what is found is bettered. */
@@ -85,6 +85,7 @@ export function minimise(
   upwards(STEPS_AT_FIRST);
   if (!isDone()) keep(redivided(candidates, aim, found));
   downwards(STEPS_OF_STEP);
+  // All that are left, where there is nothing else to spend them on.
   const open = candidates.filter(({ least }) => least < (found?.values[objective] ?? Infinity));
   upwards(open.length > 1 ? STEPS_OF_PROOF : Math.max(STEPS_OF_PROOF, steps.left));
   const least = Math.min(lowest(), found?.values[objective] ?? Infinity);

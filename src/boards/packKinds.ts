@@ -1,6 +1,6 @@
 import type { PieceKind } from './pieceKinds.js';
 import type { Stock } from './stocksOf.js';
-import { type Way, waysToCut } from './waysToCut.js';
+import { blankOf, type Way, waysToCut } from './waysToCut.js';
 
 /**
  * What one board gives: pieces of its whole width one after another from its low end, the rest of its length in strips side by
@@ -190,9 +190,8 @@ function keyOf({ wanted: { kinds, left }, spare, available }: Packing): string {
 
 function cutOne(packing: Packing, stock: number, first: number, slack: readonly number[]): boolean {
   const { stocks, wanted, caps, spare, available, chosen, steps } = packing;
-  const { length, width, kerf } = stocks[stock];
   const { ways, all, placings } = waysToCut(
-    { length: length + kerf, width, kerf },
+    blankOf(stocks[stock]),
     { ...wanted, sizes: wanted.sizes[stock], alone: wanted.alone[stock] },
     first,
   );

@@ -1,26 +1,16 @@
+import { cutRows, type Question } from './cutRows.js';
 import { fixNext, goBack, standingOf } from './decisions.js';
-import { blockedBy } from './jointConflicts.js';
 import type { LaidRows } from './laidRows.js';
-import { leastBeside } from './leastBeside.js';
-import { leastByPairs } from './leastByPairs.js';
 import { orderOfRows } from './orderOfRows.js';
-import { isWithin, packByProgram } from './packByProgram.js';
-import { packInOrder } from './packInOrder.js';
-import { areaOf, type BoardLimits, PLACINGS_OF_STEP, packKinds, type Shares, type Steps } from './packKinds.js';
+import { areaOf, type Shares, type Steps } from './packKinds.js';
 import { pathOf, relax } from './relax.js';
-import type { Cap, Relaxation } from './relaxation.js';
-import { cheapWaysWithin, countsOf, type RowPath } from './rowPath.js';
+import type { Relaxation } from './relaxation.js';
+import { cheapWaysWithin, countsOf } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
+import { blockedAt, keptApart, moreBeside, openBeside } from './rowsBeside.js';
 import { settledStrips, sortsWithStrips } from './settledStrips.js';
 import { solve } from './solveRelaxation.js';
 import { PARTS, type WholePrices } from './wholePrices.js';
-
-/** What is asked: whether rows can be laid so that an objective comes to no more than `most`, with others within their caps. */
-export interface Question {
-  readonly objective: number;
-  readonly most: number;
-  readonly caps: readonly Cap[];
-}
 
 interface Search {
   readonly space: RowSpace;
@@ -51,14 +41,12 @@ const LOOKS = [
 
 /** Work on one programme: a share of the steps that are left, within limits. */
 const WORK = { least: 1500, most: 20_000, share: 1 / 16 };
-/** Ways to divide a row that are compared; steps of one packing. */
+/** Ways to divide a row that are compared. */
 const MOST_WAYS = 400;
-const STEPS_OF_PACKING = 8000;
 /** With more steps than that it is worth while to begin with both sides. */
 const LONG = 40_000;
-/** What a look at one node counts for, at one packing, and a programme with the strips that are settled. */
+/** What a look at one node counts for, and a programme with the strips that are settled. */
 const STEPS_OF_NODE = 20;
-const STEPS_OF_LOOK = 5;
 const STEPS_OF_SETTLING = 50;
 /** Places visited on the search for ways that count for one step. */
 const VISITS_OF_STEP = 10;
@@ -106,23 +94,6 @@ export function searchRows(
   if (found === undefined) return search.sure ? 'none' : 'unknown';
   return { ...found, paths: search.places.map((place) => found.paths[place]) };
 }
-
-/** The path of a row, if it is fixed. */
-const pathAt = ({ relaxation: { fixed }, places }: Search, row: number): RowPath | undefined => fixed[places[row]];
-
-/** The joists that the rows beside it keep a row off. */
-function blockedAt(search: Search, row: number): Int32Array | undefined {
-  const { conflicts } = search.space.set;
-  const [below, above] = [pathAt(search, row - 1), pathAt(search, row + 1)];
-  const fromBelow = below && blockedBy(conflicts[row - 1], below);
-  const fromAbove = above && blockedBy(conflicts[row], above);
-  if (fromBelow === undefined || fromAbove === undefined) return fromBelow ?? fromAbove;
-  return fromBelow.map((bits, word) => bits | fromAbove[word]);
-}
-
-/** A row beside this one that is open. */
-const openBeside = (search: Search, row: number): number | undefined =>
-  [row + 1, row - 1].find((beside) => beside in search.places && pathAt(search, beside) === undefined);
 
 function lay(search: Search): LaidRows | undefined {
   const { relaxation, steps, dead, order } = search;
@@ -183,7 +154,12 @@ function solved({ question, steps }: Search, relaxation: Relaxation): WholePrice
 function layNext(search: Search, prices: WholePrices, slack: number): LaidRows | undefined {
   const { space, relaxation, steps, order } = search;
   const row = order[relaxation.fixed.length];
-  if (row === undefined) return cutFor(search, relaxation.fixed, prices);
+  if (row === undefined) {
+    return cutRows(search, relaxation.fixed, prices, () => {
+      const own = settled(search);
+      return own && solved(search, own);
+    });
+  }
   const sort = space.sorts[row];
   const { group } = sort;
   const { ways, all, visited } = cheapWaysWithin(sort.graph, prices.arcs[group], {
@@ -215,27 +191,6 @@ function layNext(search: Search, prices: WholePrices, slack: number): LaidRows |
   return undefined;
 }
 
-/** How much more the open rows, but for some at their side, come to when neighbouring ones are kept apart two by two. */
-function keptApart(search: Search, { arcs, least }: WholePrices, without: readonly (number | undefined)[]): number {
-  const { space } = search;
-  const open = space.sorts.filter((_, row) => pathAt(search, row) === undefined && !without.includes(row));
-  const apart = leastByPairs(space, open, ({ group }) => arcs[group]);
-  return apart === undefined ? 0 : Math.max(0, apart - open.reduce((sum, { group }) => sum + least[group], 0));
-}
-
-/** How much more an open row beside this one comes to next to joints on these joists. */
-function moreBeside(
-  search: Search,
-  row: number,
-  { arcs, least }: WholePrices,
-): ((joists: readonly number[]) => number) | undefined {
-  const beside = openBeside(search, row);
-  if (beside === undefined) return undefined;
-  const { graph, group } = search.space.sorts[beside];
-  const leastThere = leastBeside(graph, arcs[group], search.space.set.conflicts[Math.min(row, beside)]);
-  return (joists) => leastThere(joists) - least[group];
-}
-
 /** How much the programme uses each path. */
 function usedBy({ program }: Relaxation): Map<unknown, number> {
   const used = new Map<unknown, number>();
@@ -245,37 +200,3 @@ function usedBy({ program }: Relaxation): Map<unknown, number> {
   }
   return used;
 }
-
-/** Cuts the pieces of a full set of rows, if that can be done within what is asked. */
-function cutFor(search: Search, paths: readonly RowPath[], prices: WholePrices): LaidRows | undefined {
-  const { space, question, steps } = search;
-  const { problem, objectives } = space;
-  const all = [...question.caps, { objective: question.objective, most: question.most }];
-  const limits: { of: readonly number[]; most: number }[] = [];
-  for (const { objective, most } of all) {
-    const left = paths.reduce((sum, path) => sum - path.costs[objective], most - objectives[objective].fixed);
-    if (left < 0) return undefined;
-    if (objectives[objective].boards.some((each) => each > 0)) limits.push({ of: objectives[objective].boards, most: left });
-  }
-  const counts = countsOf(space.kinds.length, paths);
-  if (limits.length === 0) limits.push({ of: problem.stocks.map(() => 1), most: counts.reduce((sum, each) => sum + each, 0) });
-  const given: BoardLimits = { caps: limits, available: problem.stocks.map(({ board }) => board.available ?? Infinity) };
-  steps.left -= STEPS_OF_LOOK;
-  const quick = packInOrder(problem.stocks, space.kinds, counts, fewestWithin(limits));
-  if (quick !== undefined && isWithin(quick, given)) return { paths: [...paths], packed: quick };
-  const guided = packByProgram(search.relaxation, counts, given, question.most, steps);
-  if (guided !== undefined) return { paths: [...paths], packed: guided };
-  const withStrips = settled(search);
-  const own = withStrips === undefined ? prices : solved(search, withStrips);
-  if (own.bound > question.most * PARTS) return undefined;
-  const allowed = { left: Math.min(STEPS_OF_PACKING, Math.max(steps.left, 1) * PLACINGS_OF_STEP) };
-  const before = allowed.left;
-  const packed = packKinds(problem.stocks, space.kinds, counts, given, [...search.shares, own], allowed, search.uncut);
-  steps.left -= (before - allowed.left) / PLACINGS_OF_STEP;
-  if (packed === 'unknown') search.sure = false;
-  return typeof packed === 'string' ? undefined : { paths: [...paths], packed };
-}
-
-/** No more boards than this are within the limits. */
-const fewestWithin = (limits: BoardLimits['caps']): number =>
-  Math.min(...limits.map(({ of, most }) => (of.includes(0) ? Infinity : Math.floor(most / Math.min(...of)))));

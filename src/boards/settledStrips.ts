@@ -2,6 +2,7 @@ import type { SettledStrips } from './relaxation.js';
 import { countsOf, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
 import { stripBlocks } from './stripBlocks.js';
+import { blankOf } from './waysToCut.js';
 
 /** Whether something may go beside pieces of a kind, on some stock. */
 const isStrip = ({ kinds }: RowSpace, kind: number): boolean => kinds[kind].alone.some((alone) => !alone);
@@ -14,7 +15,7 @@ export const sortsWithStrips = (space: RowSpace): number[] =>
 export function settledStrips(space: RowSpace, fixed: readonly RowPath[]): SettledStrips {
   const { problem, kinds } = space;
   const counts = Float64Array.from(countsOf(kinds.length, fixed), (count, kind) => (isStrip(space, kind) ? count : Infinity));
-  const ofStock = problem.stocks.map(({ length, width, kerf }, stock) => {
+  const ofStock = problem.stocks.map((each, stock) => {
     const names = kinds.flatMap(({ alone, sizes }, kind) =>
       counts[kind] > 0 && !alone[stock] && sizes[stock] < Infinity ? [kind] : [],
     );
@@ -24,7 +25,7 @@ export function settledStrips(space: RowSpace, fixed: readonly RowPath[]): Settl
       sizes: names.map((kind) => kinds[kind].sizes[stock]),
       counts: names.map((kind) => counts[kind]),
     };
-    return { pieces, blocks: stripBlocks({ length: length + kerf, width, kerf }, pieces) };
+    return { pieces, blocks: stripBlocks(blankOf(each), pieces) };
   });
   return { counts, ofStock };
 }

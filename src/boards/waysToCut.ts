@@ -16,6 +16,9 @@ export interface Blank {
   readonly kerf: number;
 }
 
+/** A board of a stock as it comes. */
+export const blankOf = ({ length, width, kerf }: Blank): Blank => ({ length: length + kerf, width, kerf });
+
 /** Pieces that are wanted, by kind, the widest and longest first. */
 export interface Wanted {
   readonly widths: readonly number[];

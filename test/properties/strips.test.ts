@@ -83,9 +83,10 @@ function stripsOf(kinds: readonly (readonly [Strip, number])[]) {
 }
 
 const wholesOf = (wholes: readonly Strip[]) => ({
-  names: wholes.map((_, at) => at),
+  widths: wholes.map(({ width }) => width),
+  alone: wholes.map(() => true),
   sizes: wholes.map(({ size }) => size),
-  values: wholes.map(({ value }) => value),
+  values: Float64Array.from(wholes, ({ value }) => value),
 });
 
 it('a board with strips that are known one by one is worth what trying every place finds', () => {
@@ -96,7 +97,7 @@ it('a board with strips that are known one by one is worth what trying every pla
       const { length, width, kerf } = board;
       const blocks = stripBlocks({ length: length + kerf, width, kerf }, pieces);
       if (blocks === undefined) throw new Error('too many');
-      const found = heaviestBeside(length + kerf, wholesOf(wholes), knownStrips(blocks, worthOf));
+      const found = heaviestBeside({ length: length + kerf, width, kerf }, wholesOf(wholes), knownStrips(blocks, worthOf));
       if ((found?.block.kinds.length ?? 0) > 1) beside++;
       expect(found?.value).toBe(mostOfBoard(board, wholes, each));
     }),
@@ -111,7 +112,7 @@ it('strips by what they measure together are never worth less, and none is there
       const { pieces, worthOf, each } = stripsOf(kinds);
       const { length, width, kerf } = board;
       const likely = likelyStrips({ length: length + kerf, width, kerf }, pieces, worthOf);
-      const found = likely && heaviestBeside(length + kerf, wholesOf(wholes), likely);
+      const found = likely && heaviestBeside({ length: length + kerf, width, kerf }, wholesOf(wholes), likely);
       expect(found?.value).toBeGreaterThanOrEqual(mostOfBoard(board, wholes, each));
       for (const [at, kind] of found?.block.kinds.entries() ?? [])
         expect(found?.block.counts[at]).toBeLessThanOrEqual(pieces.counts[kind] ?? 0);

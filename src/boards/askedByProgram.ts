@@ -1,4 +1,4 @@
-import { boundBelow, candidateOf, turnTo } from './candidate.js';
+import { boundBelow, boundInPairs, candidateOf, turnTo } from './candidate.js';
 import { jointConflicts, wordsFor } from './jointConflicts.js';
 import type { Steps } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
@@ -23,6 +23,8 @@ export function askedByProgram(problem: PlacementProblem, rows: readonly RangedR
   boundBelow(candidate, aim, boards - 1);
   if (candidate.least >= boards) return true;
   if (candidate.root === undefined) return false;
+  boundInPairs(candidate, aim, steps);
+  if (candidate.least >= boards) return true;
   const allowed = { left: Math.min(MOST_STEPS, steps.left) };
   const before = allowed.left;
   const found = searchRows(space, { ...aim, most: boards - 1 }, candidate.root, allowed);

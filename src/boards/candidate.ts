@@ -18,8 +18,8 @@ export interface Candidate {
   readonly look: QuickLook;
   /** Under the objective at hand: no layout within the caps is below. */
   least: number;
-  /** Whether the programme has been asked. */
-  asked: boolean;
+  /** What the programme has been asked for at most: it stops where it says that this will not do. */
+  asked: number;
   root: Relaxation | undefined;
   /** Whether the programme has been solved for its best prices. */
   sharp: boolean;
@@ -57,7 +57,7 @@ export function candidateOf(space: RowSpace): Candidate {
     look,
     proof,
     least: 0,
-    asked: false,
+    asked: -Infinity,
     root: undefined,
     sharp: false,
     pairs: undefined,
@@ -70,7 +70,7 @@ export function candidateOf(space: RowSpace): Candidate {
 export function turnTo(candidate: Candidate, objective: number): void {
   const { space, look } = candidate;
   candidate.least = space.least[objective] + Math.min(...space.objectives[objective].boards) * look.boards;
-  candidate.asked = false;
+  candidate.asked = -Infinity;
   candidate.sharp = false;
   candidate.inPairs = false;
   candidate.tried = [];
@@ -128,7 +128,7 @@ export function layoutWithin(
   const { space } = candidate;
   if (candidate.least > most) return undefined;
   if (candidate.tried.some((before) => before.most >= most && before.round >= round)) return undefined;
-  if (!candidate.asked) {
+  if (candidate.asked < most) {
     const priced = boundBelow(candidate, aim, most);
     steps.left -= candidate.root?.work ?? 0;
     if (candidate.least > most) return undefined;
@@ -137,7 +137,7 @@ export function layoutWithin(
   }
   const allowed = { left: Math.min(round, steps.left) };
   const before = allowed.left;
-  if (round > STEPS_AT_FIRST) sharpen(candidate, aim);
+  if (round > STEPS_AT_FIRST) sharpened(candidate, aim);
   const answer = searchRows(space, { ...aim, most }, candidate.root as Relaxation, allowed, candidate.look.prices);
   steps.left -= before - allowed.left;
   if (answer === 'none') candidate.least = most + 1;
@@ -160,22 +160,34 @@ function mixedWith({ look }: Candidate, priced: UsualPrices): QuickLook {
   return { ...look, prices: [priced, ...mixed] };
 }
 
-/** A long search is led by the best prices, and not only by those that were enough for a whole number. */
-function sharpen(candidate: Candidate, { objective, caps }: Aim): void {
-  if (candidate.sharp) return;
-  candidate.sharp = true;
-  candidate.root = relax(candidate.space, objective, caps);
-  solve(candidate.root, WORK, Infinity, 'best');
+/** What the programme comes to with the best prices there are: they lead a long search, and not only those that were enough for a whole number. */
+export function sharpened(candidate: Candidate, aim: Aim): number {
+  if (!candidate.sharp) {
+    candidate.sharp = true;
+    candidate.root = relax(candidate.space, aim.objective, aim.caps);
+    priceWith(candidate, candidate.root, aim, Infinity, 'best');
+  }
+  return candidate.root?.best?.bound ?? 0;
 }
 
-/** The best that the programme can say. */
-export function boundBelow(candidate: Candidate, { objective, caps }: Aim, enough: number): UsualPrices {
-  candidate.asked = true;
-  candidate.root = relax(candidate.space, objective, caps, candidate.root);
-  const { space, root } = candidate;
-  const { bound, arcs, least, kinds, boards } = solve(root, WORK, enough + 1e-3, 'whole');
+/** The best that the programme can say, or that more than `enough` is needed. */
+export function boundBelow(candidate: Candidate, aim: Aim, enough: number): UsualPrices {
+  candidate.root = relax(candidate.space, aim.objective, aim.caps, candidate.root);
+  return priceWith(candidate, candidate.root, aim, enough + 1e-3, 'whole');
+}
+
+function priceWith(
+  candidate: Candidate,
+  root: Relaxation,
+  { objective, caps }: Aim,
+  enough: number,
+  aim: 'whole' | 'best',
+): UsualPrices {
+  const { space } = candidate;
+  const { bound, arcs, least, kinds, boards } = solve(root, WORK, enough, aim);
+  candidate.asked = (root.best?.bound ?? 0) > enough ? enough : Infinity;
   // The same prices, with neighbouring rows kept apart two by two.
-  const apart = leastByPairs(space, space.sorts, (sort) => arcs[sort.group]);
+  const apart = leastByPairs(space, [...space.sorts.keys()], (sort) => arcs[sort.group]);
   const alone = space.groups.reduce((sum, { count }, at) => sum + count * least[at], 0);
   const proven = apart === undefined ? bound : bound - alone + Math.max(alone, apart);
   candidate.least = Math.max(candidate.least, Math.ceil(proven / PARTS));
@@ -186,7 +198,7 @@ export function boundBelow(candidate: Candidate, { objective, caps }: Aim, enoug
 }
 
 /** The best that the programme can say of rows that are divided two by two: more, where the stagger leaves little choice. */
-function boundInPairs(candidate: Candidate, { objective, caps }: Aim, steps: Steps): void {
+export function boundInPairs(candidate: Candidate, { objective, caps }: Aim, steps: Steps): void {
   candidate.inPairs = true;
   candidate.pairs ??= pairedRows(candidate.space);
   if (candidate.pairs === undefined) return;

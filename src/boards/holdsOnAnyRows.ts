@@ -9,7 +9,7 @@ import { type RangedRow, type RowRange, rangedRows } from './rowRange.js';
 const MOST_RANGES = 600;
 const MOST_PROGRAMS = 100;
 const NARROW = 150_000;
-const STEPS = 60_000;
+const STEPS = 120_000;
 /** Where a programme does not tell enough of a range so narrow, halving it again would not help. */
 const NARROWEST = 10_000;
 

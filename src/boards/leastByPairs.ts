@@ -1,3 +1,4 @@
+import type { JointConflicts } from './jointConflicts.js';
 import { lightestPair } from './lightestPair.js';
 import { leastBeyond } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
@@ -7,30 +8,37 @@ export function canBeStaggered({ alike, sorts, set }: RowSpace): boolean | undef
   if (alike === undefined) return undefined;
   if (sorts.length === 1) return true;
   const nothing = new Float64Array(alike.to.length);
-  return lightestPair(alike, set.conflicts[0], nothing, nothing) !== undefined;
+  return lightestPair(alike, alike, set.conflicts[0], nothing, nothing) !== undefined;
 }
 
-/** What rows that are alike come to at least, two by two, by prices of arcs. */
+/** Whether some joints of two neighbouring rows must keep apart at all. */
+export const mayClash = (conflicts: JointConflicts | undefined): conflicts is JointConflicts =>
+  conflicts?.some((bits) => bits.some((word) => word !== 0)) ?? false;
+
+/** What some rows, told from the first side on, come to at least by prices of arcs when they keep their joints apart two by two; nothing where none have to. */
 export function leastByPairs(
-  { alike, set }: RowSpace,
-  sorts: readonly RowSort[],
+  { sorts, set: { conflicts } }: RowSpace,
+  rows: readonly number[],
   costsOf: (sort: RowSort) => Float64Array,
 ): number | undefined {
-  if (alike === undefined || sorts.length < 2) return undefined;
-  const single = (sort: RowSort): number => leastBeyond(alike, costsOf(sort))[0];
   const known = new Map<string, number>();
   const pair = (row: number): number => {
-    const [a, b] = [sorts[row], sorts[row + 1]];
-    const key = `${sorts.indexOf(a)} ${sorts.indexOf(b)}`;
-    const sum = known.get(key) ?? lightestPair(alike, set.conflicts[0], costsOf(a), costsOf(b))?.cost ?? Infinity;
+    const [below, above, apart] = [sorts[row], sorts[row + 1], conflicts[row]];
+    const key = `${below.group} ${above.group} ${conflicts.indexOf(apart)}`;
+    const sum = known.get(key) ?? lightestPair(below.graph, above.graph, apart, costsOf(below), costsOf(above))?.cost ?? Infinity;
     known.set(key, sum);
     return sum;
   };
-  const from = (start: number): number => {
-    let sum = start === 1 ? single(sorts[0]) : 0;
-    let row = start;
-    for (; row + 1 < sorts.length; row += 2) sum += pair(row);
-    return row < sorts.length ? sum + single(sorts[row]) : sum;
-  };
-  return Math.max(from(0), from(1));
+  // What the rows come to up to the last one but one, and up to the last.
+  let [before, sum] = [0, 0];
+  let isPaired = false;
+  for (const [at, row] of rows.entries()) {
+    let next = sum + leastBeyond(sorts[row].graph, costsOf(sorts[row]))[0];
+    if (at > 0 && rows[at - 1] === row - 1 && mayClash(conflicts[row - 1])) {
+      next = Math.max(next, before + pair(row - 1));
+      isPaired = true;
+    }
+    [before, sum] = [sum, next];
+  }
+  return isPaired ? sum : undefined;
 }

@@ -6,6 +6,7 @@ import {
   layoutWithin,
   quickBetter,
   STEPS_AT_FIRST,
+  sharpened,
   turnTo,
 } from './candidate.js';
 import type { Steps } from './packKinds.js';
@@ -51,8 +52,9 @@ export function minimise(
   keep(quickest(candidates, aim, known));
   const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
   const isDone = (): boolean => found !== undefined && lowest() >= found.values[objective];
+  let inTurn = candidates;
   const ask = (most: number, round: number): Layout | undefined => {
-    for (const candidate of candidates) {
+    for (const candidate of inTurn) {
       const laid = layoutWithin(candidate, aim, most, { round, steps });
       if (laid !== undefined) return laid;
     }
@@ -84,12 +86,22 @@ export function minimise(
   downwards(STEPS_AT_FIRST);
   upwards(STEPS_AT_FIRST);
   if (!isDone()) keep(redivided(candidates, aim, found));
+  if (!isDone() && steps.left > 0) inTurn = likeliestFirst(candidates, aim, (found?.values[objective] ?? Infinity) - 1);
+  downwards(STEPS_OF_STEP / 2);
   downwards(STEPS_OF_STEP);
   // All that are left, where there is nothing else to spend them on.
   const open = candidates.filter(({ least }) => least < (found?.values[objective] ?? Infinity));
   upwards(open.length > 1 ? STEPS_OF_PROOF : Math.max(STEPS_OF_PROOF, steps.left));
   const least = Math.min(lowest(), found?.values[objective] ?? Infinity);
   return { found, sure: found === undefined ? lowest() === Infinity : isDone(), least };
+}
+
+/** Those on which fewest would do, if rows and boards could be mixtures, before the others. */
+function likeliestFirst(candidates: readonly Candidate[], aim: Aim, most: number): Candidate[] {
+  const open = candidates.filter(({ least }) => least <= most);
+  if (open.length < 2) return open;
+  const asked = new Map(open.map((each) => [each, sharpened(each, aim)]));
+  return open.sort((a, b) => (asked.get(a) as number) - (asked.get(b) as number));
 }
 
 /** Divisions into rows whose first layouts are divided anew. */

@@ -1,4 +1,5 @@
 import type { PieceKind } from './pieceKinds.js';
+import { servesInPlace } from './servedKinds.js';
 import type { Stock } from './stocksOf.js';
 import { blankOf, type Way, waysToCut } from './waysToCut.js';
 
@@ -90,6 +91,8 @@ interface WantedKinds {
   readonly sizes: readonly (readonly number[])[];
   readonly left: number[];
   readonly share: readonly number[];
+  /** Per kind: those before it that can be cut down to it in their place, whatever board that is on. */
+  readonly greater: readonly (readonly number[])[];
   /** The measures that say most, the one that says most first. */
   readonly measures: readonly Measure[];
 }
@@ -145,6 +148,9 @@ function wantedOf(
     sizes: stocks.map((_, stock) => present.map((kind) => kinds[kind].sizes[stock])),
     left: present.map((kind) => counts[kind]),
     share: measures[0]?.share ?? present.map((kind) => shares[0].kinds[kind]),
+    greater: present.map((kind, at) =>
+      [...present.slice(0, at).keys()].filter((before) => servesInPlace(kinds[present[before]], kinds[kind])),
+    ),
     measures,
   };
 }

@@ -1,7 +1,7 @@
 import type { JointConflicts } from './jointConflicts.js';
-import { joistsOfNodes } from './lightestPair.js';
+import { mayClash } from './leastByPairs.js';
+import { besideOf, isAboveNext, keepsClear } from './lightestPair.js';
 import type { RowGraph } from './rowGraph.js';
-import { isOpen } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 
 /** Two neighbouring rows as one: where both stand, and which of the two goes on along which of its arcs. */
@@ -12,29 +12,41 @@ interface PairGraph extends RowGraph {
 
 /**
  * The same rows two by two, for bounds only: each two neighbours are divided at once, so that their joints keep apart. Where the
- * number of rows is odd, one at a side stays by itself. Nothing where the rows are not alike.
+ * number of rows is odd, one at a side stays by itself. Nothing where none have to keep apart.
  */
-export function pairedRows(space: RowSpace): RowSpace | undefined {
-  const { alike, sorts, set, groups } = space;
-  if (alike === undefined || sorts.length < 2) return undefined;
-  const graph = pairGraph(alike, set.conflicts[0]);
+export function pairedRows({ sorts, set, groups, ...space }: RowSpace): RowSpace | undefined {
   const last = sorts.length - 1;
-  const isOdd = sorts.length % 2 === 1;
-  const firstIsAlone = isOdd && groups[sorts[0].group].count < groups[sorts[last].group].count;
+  const firstIsAlone = last % 2 === 0 && groups[sorts[0].group].count < groups[sorts[last].group].count;
   const rows: RowSort[] = [];
   const known = new Map<string, RowSort>();
+  const graphs: { readonly of: readonly [RowGraph, RowGraph, JointConflicts]; readonly graph: PairGraph }[] = [];
+  const graphOf = (...of: readonly [RowGraph, RowGraph, JointConflicts]): PairGraph => {
+    const same = graphs.find((each) => each.of.every((part, at) => part === of[at]));
+    if (same !== undefined) return same.graph;
+    const graph = pairGraph(...of);
+    graphs.push({ of, graph });
+    return graph;
+  };
   const add = (key: string, make: (group: number) => RowSort): void => {
     const sort = known.get(key) ?? make(known.size);
     known.set(key, sort);
     rows.push(sort);
   };
-  if (isOdd) add('alone', (group) => ({ ...sorts[firstIsAlone ? 0 : last], group }));
-  for (let row = firstIsAlone ? 1 : 0; row + 1 <= last; row += 2) {
-    const [below, above] = [sorts[row], sorts[row + 1]];
-    add(`${below.group} ${above.group}`, (group) => pairSort(graph, below, above, group));
+  for (let row = 0; row <= last; row++) {
+    const [below, above, conflicts] = [sorts[row], sorts[row + 1], set.conflicts[row]];
+    if ((row === 0 && firstIsAlone) || !mayClash(conflicts)) {
+      add(`${below.group}`, (group) => ({ ...below, group }));
+      continue;
+    }
+    add(`${below.group} ${above.group} ${set.conflicts.indexOf(conflicts)}`, (group) =>
+      pairSort(graphOf(below.graph, above.graph, conflicts), below, above, group),
+    );
+    row++;
   }
+  if (rows.length === sorts.length) return undefined;
   return {
     ...space,
+    set: { ...set, conflicts: [] },
     alike: undefined,
     sorts: rows,
     groups: [...known.values()].map((sort) => ({ sort, count: rows.filter((each) => each === sort).length })),
@@ -53,21 +65,24 @@ function pairSort(graph: PairGraph, below: RowSort, above: RowSort, group: numbe
 }
 
 /** Whichever row is behind is carried on; its next joint has only the last one of the other row to keep clear of. */
-function pairGraph(graph: RowGraph, conflicts: JointConflicts): PairGraph {
-  const { nodes, starts, to, joist } = graph;
-  const joistAt = joistsOfNodes(graph);
+function pairGraph(below: RowGraph, above: RowGraph, conflicts: JointConflicts): PairGraph {
+  const beside = besideOf(below, above, conflicts);
   /** Per place of both rows that can be reached: the arcs from there. */
-  const leaving = new Map<number, { readonly arc: number; readonly isAbove: boolean; readonly to: number }[]>([[0, []]]);
-  const end = nodes * nodes - 1;
+  const leaving = new Map<number, { readonly arc: number; readonly isAbove: boolean; readonly to: number }[]>([
+    [0, []],
+    [below.nodes * above.nodes - 1, []],
+  ]);
+  const end = below.nodes * above.nodes - 1;
   for (let here = 0; here < end; here++) {
     const arcs = leaving.get(here);
     if (arcs === undefined) continue;
-    const [below, above] = [Math.floor(here / nodes), here % nodes];
-    const isAbove = below > above;
-    const [from, other] = isAbove ? [above, joistAt[below]] : [below, joistAt[above]];
+    const [a, b] = [Math.floor(here / above.nodes), here % above.nodes];
+    const isAbove = isAboveNext(beside, a, b);
+    const { starts, to } = isAbove ? above : below;
+    const from = isAbove ? b : a;
     for (let arc = starts[from]; arc < starts[from + 1]; arc++) {
-      if (!isOpen(other < 0 ? undefined : conflicts[other], joist[arc])) continue;
-      const next = isAbove ? below * nodes + to[arc] : to[arc] * nodes + above;
+      if (!keepsClear(beside, a, b, isAbove, arc)) continue;
+      const next = isAbove ? a * above.nodes + to[arc] : to[arc] * above.nodes + b;
       arcs.push({ arc, isAbove, to: next });
       if (!leaving.has(next)) leaving.set(next, []);
     }
@@ -77,11 +92,11 @@ function pairGraph(graph: RowGraph, conflicts: JointConflicts): PairGraph {
   const arcs = order.flatMap((key) => leaving.get(key) ?? []);
   let sum = 0;
   return {
-    ...graph,
+    ...below,
     nodes: order.length,
     starts: Int32Array.from([0, ...order.map((key) => (sum += leaving.get(key)?.length ?? 0))]),
     to: Int32Array.from(arcs, (each) => places.get(each.to) as number),
-    joist: Int32Array.from(arcs, ({ arc }) => joist[arc]),
+    joist: Int32Array.from(arcs, ({ arc, isAbove }) => (isAbove ? above : below).joist[arc]),
     isAbove: arcs.map((each) => each.isAbove),
     arcs: arcs.map(({ arc }) => arc),
   };

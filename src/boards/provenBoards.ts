@@ -18,5 +18,5 @@ export function provenBoards(space: RowSpace, { kinds, boards }: UsualPrices): n
   const asked = (sum: number): number => Math.max(0, Math.floor((sum - atHand + most - 1) / most));
   const least = asked(alone);
   // Neighbouring rows are kept apart only where that may tell more.
-  return Math.max(least, asked(leastByPairs(space, sorts, pricesOf) ?? alone));
+  return Math.max(least, asked(leastByPairs(space, [...sorts.keys()], pricesOf) ?? alone));
 }

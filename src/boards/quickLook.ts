@@ -108,7 +108,7 @@ function pathsInTurn(space: RowSpace, costsOf: (sort: RowSort) => Float64Array):
       }
       return sum;
     });
-    const pair = lightestPair(alike, set.conflicts[0], sums[0], sums[1]);
+    const pair = lightestPair(alike, alike, set.conflicts[0], sums[0], sums[1]);
     return pair && sorts.map((sort, row) => rowPath(space, sort, row % 2 === 0 ? pair.below : pair.above));
   }
   const paths: RowPath[] = [];

@@ -34,9 +34,9 @@ export const openBeside = (rows: PartlyFixed, row: number): number | undefined =
 /** How much more the open rows, but for some at their side, come to when neighbouring ones are kept apart two by two. */
 export function keptApart(rows: PartlyFixed, { arcs, least }: WholePrices, without: readonly (number | undefined)[]): number {
   const { space } = rows;
-  const open = space.sorts.filter((_, row) => pathAt(rows, row) === undefined && !without.includes(row));
+  const open = [...space.sorts.keys()].filter((row) => pathAt(rows, row) === undefined && !without.includes(row));
   const apart = leastByPairs(space, open, ({ group }) => arcs[group]);
-  return apart === undefined ? 0 : Math.max(0, apart - open.reduce((sum, { group }) => sum + least[group], 0));
+  return apart === undefined ? 0 : Math.max(0, apart - open.reduce((sum, row) => sum + least[space.sorts[row].group], 0));
 }
 
 /** How much more an open row beside this one comes to next to joints on these joists. */

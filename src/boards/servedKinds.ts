@@ -8,6 +8,10 @@ export const servesFor = (long: PieceKind, short: PieceKind): boolean =>
 const staysAlone = (long: PieceKind, short: PieceKind): boolean =>
   long.alone.every((alone, stock) => !alone || long.sizes[stock] === Infinity || short.alone[stock]);
 
+/** Whether a piece of one kind can be cut down to one of another wherever it lies, and nothing else changes beside it. */
+export const servesInPlace = (long: PieceKind, short: PieceKind): boolean =>
+  servesFor(long, short) && long.alone.every((alone, stock) => long.sizes[stock] === Infinity || short.alone[stock] === alone);
+
 /**
  * Per kind, the widest and longest first: of each width the next kind that it serves for in its own place on a board: a whole piece
  * cannot become a strip, for strips lie side by side in one place. What those serve for, it serves for as well.

@@ -28,6 +28,8 @@ export interface Wanted {
   readonly sizes: readonly number[];
   readonly left: readonly number[];
   readonly share: readonly number[];
+  /** Per kind: those before it that can be cut down to it wherever they lie. */
+  readonly greater: readonly (readonly number[])[];
 }
 
 /** Ways to cut one board that are compared, and placings tried for them. */
@@ -56,8 +58,8 @@ interface Cutting {
 }
 
 /**
- * The ways to cut one board for a piece of kind `first` and others that are left, to which no other piece could be added; least
- * waste first. `all`: whether these are all there are.
+ * The ways to cut one board for a piece of kind `first` and others that are left, to which no other piece could be added and in
+ * which none could be changed for a greater one: the two may change places. Least waste first. `all`: whether these are all.
  */
 export function waysToCut(blank: Blank, wanted: Wanted, first: number): { ways: Way[]; all: boolean; placings: number } {
   const taken = new Int32Array(wanted.left.length);
@@ -135,17 +137,10 @@ function fillLane(cutting: Cutting, from: number, rest: number, across: number):
   openLane(cutting, lane.first, rest, across);
 }
 
-/** Keeps the way unless some piece that is left would fit in besides. */
+/** Keeps the way unless some piece that is left would fit in besides, or in the place of a smaller one. */
 function close(cutting: Cutting, rest: number, across: number): void {
-  const { wanted, taken, whole, lanes, ways, blank, first } = cutting;
-  if (cutting.stopped) return;
-  const used = lanes.reduce((most, lane) => Math.max(most, rest - lane.rest), 0);
-  for (let kind = first; kind < taken.length; kind++) {
-    if (mayLie(cutting, kind, false, rest - used)) return;
-    if (!mayLie(cutting, kind, true, rest)) continue;
-    if (wanted.widths[kind] + blank.kerf <= across) return;
-    for (const lane of lanes) if (wanted.widths[kind] <= lane.width && wanted.sizes[kind] <= lane.rest) return;
-  }
+  const { wanted, taken, whole, lanes, ways, first } = cutting;
+  if (cutting.stopped || mayTakeMore(cutting, rest, across) || mayTakeGreater(cutting, rest, across)) return;
   const key = taken.join(' ');
   if (ways.has(key)) return;
   let share = 0;
@@ -157,4 +152,39 @@ function close(cutting: Cutting, rest: number, across: number): void {
     share,
   });
   cutting.stopped ||= ways.size >= MOST_WAYS;
+}
+
+/** How much of a rest of the board its longest strip takes. */
+const usedOf = ({ lanes }: Cutting, rest: number): number => lanes.reduce((most, lane) => Math.max(most, rest - lane.rest), 0);
+
+function mayTakeMore(cutting: Cutting, rest: number, across: number): boolean {
+  const { wanted, taken, lanes, blank, first } = cutting;
+  const used = usedOf(cutting, rest);
+  for (let kind = first; kind < taken.length; kind++) {
+    if (mayLie(cutting, kind, false, rest - used)) return true;
+    if (!mayLie(cutting, kind, true, rest)) continue;
+    if (wanted.widths[kind] + blank.kerf <= across) return true;
+    for (const lane of lanes) if (wanted.widths[kind] <= lane.width && wanted.sizes[kind] <= lane.rest) return true;
+  }
+  return false;
+}
+
+function mayTakeGreater(cutting: Cutting, rest: number, across: number): boolean {
+  const { whole, lanes } = cutting;
+  const beyond = rest - usedOf(cutting, rest);
+  return (
+    whole.some((kind) => changesFor(cutting, kind, beyond)) ||
+    // The first piece of a strip is as wide as the strip.
+    lanes.some((lane) =>
+      lane.kinds.some((kind, at) => changesFor(cutting, kind, lane.rest, lane.width + (at === 0 ? across : 0))),
+    )
+  );
+}
+
+/** Whether a greater piece that is left fits in the place of this one, where so much more length is left. */
+function changesFor({ wanted, taken }: Cutting, kind: number, longer: number, width = Infinity): boolean {
+  return wanted.greater[kind].some(
+    (other) =>
+      wanted.left[other] > taken[other] && wanted.sizes[other] - wanted.sizes[kind] <= longer && wanted.widths[other] <= width,
+  );
 }

@@ -13,10 +13,7 @@ import { describe, expect, it } from 'vitest';
 const size = (length: number) =>
   ({ id: `${length}`, length, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' }) as const;
 
-/**
- * 3600 across the joists by 3000; joists J1 to J9 at 25 + 400 k, J10 at 3575. Rows 1200, 1200 and 590 of boards of 2400: joints at 1625,
- * at 425 and 2825, at 1625; four boards.
- */
+/** 3600 across the joists by 3000; joists J1 to J9 at 25 + 400 k, J10 at 3575. Rows 1200, 1200 and 590 of boards of 2400: four boards. */
 const job: Job = {
   room: { outline: rectangle(3600, 3000) },
   joists: { direction: 'y', first: 25, spacing: 400, last: 3575, width: 50 },
@@ -26,6 +23,12 @@ const job: Job = {
 
 const plan = planCeiling(job);
 const lowRow = plan.layout.pieces.filter(({ row }) => row === 1).map(({ id }) => id);
+
+/** The joist under the butt joint at the low end of a piece, and where it is. */
+const underLowEnd = (id: string) => {
+  const joist = plan.layout.pieces.find((piece) => piece.id === id)?.ends[0].joist as string;
+  return { joist, at: plan.joists.find((each) => each.id === joist)?.start.x as number };
+};
 
 const placesOf = ({ layout }: CeilingPlan, rows: readonly number[]) =>
   layout.pieces.filter(({ row }) => rows.includes(row)).map(({ id, outline }) => ({ id, outline }));
@@ -59,13 +62,15 @@ describe('a plan made once more', () => {
   });
 
   it('moves a joint off a joist that is 40 away, and leaves the rows alone that have none there', () => {
-    const again = replanCeiling(plan, { found: [{ joist: 'J2', at: 465 }] });
+    const { joist, at } = underLowEnd('2.2');
+    const now = at + 40;
+    const again = replanCeiling(plan, { found: [{ joist, at: now }] });
     expect(placesOf(again, [1, 3])).toEqual(placesOf(plan, [1, 3]));
-    expect(again.changed[0]).toEqual({ joist: 'J2', what: 'joist', was: 425, now: 465, message: 'J2 is at 465, not at 425.' });
+    expect(again.changed[0]).toEqual({ joist, what: 'joist', was: at, now, message: `${joist} is at ${now}, not at ${at}.` });
     expect(again.changed.flatMap(({ piece, what }) => (what === 'length' ? [piece] : []))).toEqual(['2.1', '2.2']);
     expect(new Set(again.changed.map(({ piece }) => piece))).toEqual(new Set([undefined, '2.1', '2.2']));
-    expect(again.joists.find(({ id }) => id === 'J2')).toMatchObject({
-      start: { x: 465 },
+    expect(again.joists.find(({ id }) => id === joist)).toMatchObject({
+      start: { x: now },
       known: 'measured',
       sd: 0,
       presence: 1,
@@ -147,7 +152,7 @@ describe('a plan made once more', () => {
   });
 
   it('says what is wrong where a joist is missing under a joint that is up, and what can be done from below', () => {
-    const again = replanCeiling(plan, { fixed: lowRow, missing: ['J5'] });
+    const again = replanCeiling(plan, { fixed: lowRow, missing: [underLowEnd('1.2').joist] });
     const [error] = again.findings.filter(({ code }) => code === 'end-off-timber');
     expect(error).toMatchObject({ severity: 'error', where: { pieces: ['1.1', '1.2'], row: 1 } });
     expect(error.remedy).toContain('cut out a strip of the old ceiling');

@@ -41,8 +41,9 @@ export function anyRowsOf(problem: PlacementProblem): AnyRows {
   const lengths = sharpest(problem, slabs, long);
   const line = remembered((part: number, gap: number, held: SlabRange, possible: SlabRange): WeighedLine => {
     const across = lineAcross(problem, problem.parts[part], slabs(part, gap), { held, possible });
-    const weights = lengths.map((weight) =>
-      Float64Array.from(across.pieces, ({ cut }) => (cut === undefined ? 0 : weightOf(weight, sizeOf(problem, cut), long))),
+    const weights = lengths.map(
+      (weight) =>
+        new Float64Array(across.pieces.map(({ cut }) => (cut === undefined ? 0 : weightOf(weight, sizeOf(problem, cut), long)))),
     );
     const least = (worthOf: Parameters<typeof leastOf>[1]): number => finite(leastOf(across, worthOf));
     return {

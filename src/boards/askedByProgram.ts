@@ -67,14 +67,14 @@ function graphOf({ rules }: PlacementProblem, { places, pieces }: RangedRow['lin
     runs: [],
     nodes: places,
     starts,
-    to: Int32Array.from(pieces, ({ to }) => to),
+    to: new Int32Array(pieces.map(({ to }) => to)),
     narrow: heights.length > 1,
     piece: pieces.map(({ cut, height }): PossiblePiece | undefined => {
       if (cut === undefined) return undefined;
       const ends = { from: 0, to: 0, lowMeets: 'board' as const, highMeets: 'board' as const };
       return { ...ends, nominal: cut, cut, give: rules.greatestExcess, width: heights[height] };
     }),
-    joist: Int32Array.from(pieces, ({ joist }) => joist),
+    joist: new Int32Array(pieces.map(({ joist }) => joist)),
     run: new Int32Array(pieces.length),
     index: new Int32Array(pieces.length),
   };

@@ -1,14 +1,13 @@
 import { boundBelow, type Candidate, candidateOf, type Layout, turnTo, valuesOf } from './candidate.js';
 import { type OnAnyRows, onAnyRows } from './holdsOnAnyRows.js';
-import { canBeStaggered } from './leastByPairs.js';
 import { minimise } from './minimise.js';
 import { namesFor, type ObjectiveName } from './objectives.js';
 import type { Steps } from './packKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 import { quickLayouts } from './quickLook.js';
 import type { Cap } from './relaxation.js';
-import { rowSets } from './rowSets.js';
-import { type RowSpace, rowSpace } from './rowSpace.js';
+import type { RowSpace } from './rowSpace.js';
+import { rowSpaces } from './rowSpaces.js';
 import type { UsualPrices } from './usualPrices.js';
 
 /** The best layout of all divisions into rows, and what is known of it. */
@@ -65,7 +64,7 @@ interface Searched {
 function searched(problem: PlacementProblem, names: readonly ObjectiveName[], limits: readonly Limit[]): Searched {
   const steps: Steps = { left: problem.request.budget ?? (problem.rowWidths === undefined ? STEPS : STEPS_ON_GIVEN_ROWS) };
   const toBuy = problem.stocks.reduce((sum, { board }) => sum + (board.atHand ? 0 : (board.available ?? Infinity)), 0);
-  const all = spacesOf(problem, names)
+  const all = rowSpaces(problem, names)
     .map(candidateOf)
     .filter(({ look }) => look.boards <= toBuy);
   const anyRows = onAnyRows(problem);
@@ -119,21 +118,6 @@ export function bestLayout(
     proofs,
     others: othersWithin(candidates, caps),
   };
-}
-
-/** The divisions into rows on which a layout may be. */
-function spacesOf(problem: PlacementProblem, names: readonly ObjectiveName[]): RowSpace[] {
-  const staggered = new Map<unknown, boolean>();
-  return rowSets(problem)
-    .map((set) => rowSpace(problem, set, names))
-    .filter((space) => {
-      if (space.least.includes(Infinity)) return false;
-      // Divisions whose rows are alike differ in the widths alone.
-      const key = space.sorts.length > 1 ? space.alike : undefined;
-      const may = staggered.get(key) ?? canBeStaggered(space) !== false;
-      staggered.set(key, may);
-      return may;
-    });
 }
 
 /** Steps for an objective that comes so many after the butt joints. */

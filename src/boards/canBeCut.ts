@@ -22,14 +22,14 @@ export function canBeCut(problem: PlacementProblem, { wanted, boards }: Laid): b
   const packed = packKinds(
     problem.stocks,
     kinds.map(({ kind }) => kind),
-    Int32Array.from(kinds, ({ count }) => count),
+    new Int32Array(kinds.map(({ count }) => count)),
     {
       caps: [{ of: problem.stocks.map(() => 1), most: boards.length }],
       available: problem.stocks.map(({ board }) => board.available ?? Infinity),
     },
     [
       {
-        kinds: Float64Array.from(kinds, ({ kind }) => kind.size * kind.width),
+        kinds: new Float64Array(kinds.map(({ kind }) => kind.size * kind.width)),
         boards: problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf)),
       },
     ],

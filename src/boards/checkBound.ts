@@ -3,13 +3,12 @@ import { admit } from '../survey/door.js';
 import { arePrices } from './arePrices.js';
 import type { Certificate, CertifiedRows } from './certificate.js';
 import { onAnyRows } from './holdsOnAnyRows.js';
-import { canBeStaggered } from './leastByPairs.js';
-import { type PlacementProblem, placementProblem } from './placementProblem.js';
+import { placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { provenBoards } from './provenBoards.js';
 import { relax } from './relax.js';
-import { rowSets } from './rowSets.js';
-import { type RowSpace, rowSpace } from './rowSpace.js';
+import type { RowSpace } from './rowSpace.js';
+import { rowSpaces } from './rowSpaces.js';
 import { searchRows } from './searchRows.js';
 import { solve } from './solveRelaxation.js';
 
@@ -67,7 +66,7 @@ export function checkBound(check: BoundCheck): boolean {
   admit(requestSchema, check);
   const { request, certificate, bound } = check;
   const problem = placementProblem(request);
-  const spaces = spacesOf(problem);
+  const spaces = rowSpaces(problem, ['boards']);
   if (spaces.length === 0) return false;
   const { takes, takesBeside } = onAnyRows(problem);
   const holds = bound <= 0 || takes(bound);
@@ -79,11 +78,6 @@ export function checkBound(check: BoundCheck): boolean {
   });
   return isProven && (holds || takesBeside(bound));
 }
-
-const spacesOf = (problem: PlacementProblem): RowSpace[] =>
-  rowSets(problem)
-    .map((set) => rowSpace(problem, set, ['boards']))
-    .filter((space) => !space.least.includes(Infinity) && canBeStaggered(space) !== false);
 
 function byPrices(space: RowSpace, { pieces, boards }: CertifiedRows, bound: number): boolean {
   if (bound <= 0) return true;

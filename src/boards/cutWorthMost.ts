@@ -13,7 +13,7 @@ export function cutWorthMost(relaxation: Relaxation, stock: number, ofKind: Floa
     widths: present.map((kind) => space.kinds[kind].width),
     alone: present.map((kind) => space.kinds[kind].alone[stock]),
     sizes: present.map((kind) => space.kinds[kind].sizes[stock]),
-    values: Float64Array.from(present, (kind) => ofKind[kind]),
+    values: new Float64Array(present.map((kind) => ofKind[kind])),
   };
   if (strips === undefined) return heaviestCut(blank, worth);
   const settled = cutBeside(relaxation, stock, ofKind, blank, worth);

@@ -3,14 +3,6 @@ import { lightestPair } from './lightestPair.js';
 import { leastBeyond } from './rowPath.js';
 import type { RowSort, RowSpace } from './rowSpace.js';
 
-/** Whether rows that are alike can be laid at all without regard to boards; undefined where that is not known beforehand. */
-export function canBeStaggered({ alike, sorts, set }: RowSpace): boolean | undefined {
-  if (alike === undefined) return undefined;
-  if (sorts.length === 1) return true;
-  const nothing = new Float64Array(alike.to.length);
-  return lightestPair(alike, alike, set.conflicts[0], nothing, nothing) !== undefined;
-}
-
 /** Whether some joints of two neighbouring rows must keep apart at all. */
 export const mayClash = (conflicts: JointConflicts | undefined): conflicts is JointConflicts =>
   conflicts?.some((bits) => bits.some((word) => word !== 0)) ?? false;

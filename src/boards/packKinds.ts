@@ -36,7 +36,7 @@ export interface Shares {
 
 /** What pieces take of a board by their lengths times widths. */
 export const areaOf = ({ stocks }: { readonly stocks: readonly Stock[] }, kinds: readonly PieceKind[]): Shares => ({
-  kinds: Float64Array.from(kinds, ({ size, width }) => size * width),
+  kinds: new Float64Array(kinds.map(({ size, width }) => size * width)),
   boards: stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf)),
 });
 

@@ -59,8 +59,8 @@ function pairSort(graph: PairGraph, below: RowSort, above: RowSort, group: numbe
   return {
     group,
     graph,
-    kinds: Int32Array.from(arcs, (own, arc) => of(arc).kinds[own]),
-    costs: below.costs.map((_, objective) => Float64Array.from(arcs, (own, arc) => of(arc).costs[objective][own])),
+    kinds: new Int32Array(arcs.map((own, arc) => of(arc).kinds[own])),
+    costs: below.costs.map((_, objective) => new Float64Array(arcs.map((own, arc) => of(arc).costs[objective][own]))),
   };
 }
 
@@ -95,8 +95,8 @@ function pairGraph(below: RowGraph, above: RowGraph, conflicts: JointConflicts):
     ...below,
     nodes: order.length,
     starts: Int32Array.from([0, ...order.map((key) => (sum += leaving.get(key)?.length ?? 0))]),
-    to: Int32Array.from(arcs, (each) => places.get(each.to) as number),
-    joist: Int32Array.from(arcs, ({ arc, isAbove }) => (isAbove ? above : below).joist[arc]),
+    to: new Int32Array(arcs.map((each) => places.get(each.to) as number)),
+    joist: new Int32Array(arcs.map(({ arc, isAbove }) => (isAbove ? above : below).joist[arc])),
     isAbove: arcs.map((each) => each.isAbove),
     arcs: arcs.map(({ arc }) => arc),
   };

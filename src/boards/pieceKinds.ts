@@ -50,7 +50,7 @@ export function pieceKinds(
   }
   const order = [...found].sort(([, a], [, b]) => b.width - a.width || b.size - a.size || compareInOrder(b.sizes, a.sizes));
   const place = new Map(order.map(([key], index) => [key, index]));
-  const arrays = lists.map((list) => ({ ...list, of: Int32Array.from(list.keys, (key) => place.get(key) ?? -1) }));
+  const arrays = lists.map((list) => ({ ...list, of: new Int32Array(list.keys.map((key) => place.get(key) ?? -1)) }));
   return {
     kinds: order.map(([, kind]) => kind),
     ofRow: rows.map(

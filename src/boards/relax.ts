@@ -148,7 +148,7 @@ function wantedBy({ basis, size }: LinearProgram, kind: number): Float64Array {
 /** A row of the programme that must not pass a limit. */
 function addLimit({ program, forbidden }: Relaxation, most: number, coefficientOf: (entry: Entry) => number): void {
   const row = program.size;
-  const others = Float64Array.from(program.basis.slice(0, row), coefficientOf);
+  const others = new Float64Array(program.basis.slice(0, row).map(coefficientOf));
   let spent = 0;
   for (let at = 0; at < row; at++) spent += others[at] * program.values[at];
   const own = spent <= most ? 1 : -1;

@@ -3,6 +3,8 @@ import { lookUp, type RuleValue } from '../rules/ruleValue.js';
 import { rulesOf, withRules } from '../rules/withRules.js';
 import { fromGrid } from '../survey/grid.js';
 import { isInputError } from '../survey/inputError.js';
+import { askewOver } from './findings/askewFindings.js';
+import { groupsOf, supportsOf } from './findings/laidCeiling.js';
 import type { Relaxation } from './infeasibleError.js';
 import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import type { PlacementRequest } from './placementRequest.js';
@@ -15,16 +17,17 @@ export function whyInfeasible(problem: PlacementProblem): { findings: Finding[];
     const { kind, key = '' } = relaxation;
     if (!relaxations.has(kind + key) && canBeLaid(request)) relaxations.set(kind + key, relaxation);
   }
+  const bought = problem.stocks.flatMap(({ board }) => (board.atHand === true ? [] : [board]));
   return {
     findings: [
       finding('no-layout', 'error', {
         words: {
-          boards: problem.stocks
-            .filter(({ board }) => board.atHand !== true)
-            .map(({ board }) => `${board.length} x ${board.width}`)
-            .join(', '),
+          boards: bought.map(({ length, width }) => `${length} x ${width}`).join(', '),
         },
       }),
+      ...groupsOf(problem.located).flatMap((group) =>
+        askewOver(supportsOf(group), Math.max(...bought.map(({ width }) => width))),
+      ),
     ],
     relaxations: [...relaxations.values()],
   };

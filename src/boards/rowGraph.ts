@@ -42,15 +42,17 @@ export function rowGraph(runs: readonly Run[]): RowGraph {
     runs,
     nodes: leaving.length,
     starts,
-    to: Int32Array.from(arcs, ({ to }) => to),
+    to: new Int32Array(arcs.map(({ to }) => to)),
     narrow: piece.some((each) => each?.width !== undefined),
     piece,
-    joist: Int32Array.from(arcs, ({ run }, arc) => {
-      const its = piece[arc];
-      return its?.highMeets === 'board' ? runs[run].places[its.to].joist : -1;
-    }),
-    run: Int32Array.from(arcs, ({ run }) => run),
-    index: Int32Array.from(arcs, ({ index }) => index),
+    joist: new Int32Array(
+      arcs.map(({ run }, arc) => {
+        const its = piece[arc];
+        return its?.highMeets === 'board' ? runs[run].places[its.to].joist : -1;
+      }),
+    ),
+    run: new Int32Array(arcs.map(({ run }) => run)),
+    index: new Int32Array(arcs.map(({ index }) => index)),
   };
 }
 

@@ -1,3 +1,4 @@
+import { alikeGraph } from './alikeGraph.js';
 import { wordsFor } from './jointConflicts.js';
 import { type Objective, type ObjectiveName, objectivesFor } from './objectives.js';
 import { type PieceKind, pieceKinds } from './pieceKinds.js';
@@ -57,14 +58,7 @@ export function rowSpace(problem: PlacementProblem, set: RowSet, names: readonly
     sorts.reduce((sum, { graph, costs }) => sum + (graph.nodes === 0 ? Infinity : leastToEnd(graph, costs[at])[0]), fixed),
   );
   const groups = [...new Set(sorts)].map((sort) => ({ sort, count: sorts.filter((each) => each === sort).length }));
-  const [{ graph }] = set.rows;
-  const alike =
-    graph.runs.length === 1 &&
-    set.rows.every((row) => row.graph === graph) &&
-    set.conflicts.every((each) => each === set.conflicts[0])
-      ? graph
-      : undefined;
-  return { problem, set, kinds, sorts, groups, alike, objectives, words: wordsFor(problem), least };
+  return { problem, set, kinds, sorts, groups, alike: alikeGraph(set), objectives, words: wordsFor(problem), least };
 }
 
 const isSame = (one: Float64Array, other: Float64Array): boolean => one.every((each, at) => each === other[at]);

@@ -4,13 +4,12 @@ import { certificateOf } from './certificateOf.js';
 import { compareInOrder } from './compareInOrder.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
-import { canBeStaggered } from './leastByPairs.js';
 import { inOrder } from './measures.js';
 import { namesFor, type ObjectiveName } from './objectives.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { type RowSet, rowSets } from './rowSets.js';
-import { rowSpace } from './rowSpace.js';
+import { rowSets } from './rowSets.js';
 import { shareReason } from './shareReason.js';
+import { staggering } from './staggering.js';
 
 /** What a search found. */
 export interface Found {
@@ -66,8 +65,9 @@ function surest(problem: PlacementProblem, fewest: Outcome): Outcome {
 /** Whether some layout keeps the rules, as far as a short search can tell. */
 export function hasLayout(problem: PlacementProblem): boolean {
   const endless = problem.stocks.every(({ board }) => board.available === undefined);
-  const isSure = (set: RowSet): boolean => canBeStaggered(rowSpace(problem, set, [])) === true;
-  if (endless && rowSets(problem).some(isSure)) return true;
+  const may = rowSets(problem).map(staggering());
+  if (endless && may.includes(true)) return true;
+  if (may.every((each) => each === false)) return false;
   return bestAlone({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }, ['boards']) !== undefined;
 }
 

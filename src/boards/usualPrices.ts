@@ -24,8 +24,8 @@ export function usualPrices(problem: PlacementProblem, kinds: readonly PieceKind
   const kerf = leastKerf(problem);
   const long = longestOf(problem).length + kerf;
   const wide = Math.max(...stocks.map(({ width }) => width)) + kerf;
-  const lengths = weighed([...new Set(kinds.map(({ size }) => size))], long).slice(0, MOST_LENGTHS);
-  const widths = weighed([...new Set(kinds.map(({ width }) => width + kerf))], wide).slice(0, MOST_WIDTHS);
+  const lengths = weighed([...new Set(kinds.map(({ size }) => size))], long, MOST_LENGTHS);
+  const widths = weighed([...new Set(kinds.map(({ width }) => width + kerf))], wide, MOST_WIDTHS);
   // A piece a little over a shorter board may still be made of it.
   const reach = stocks.map(({ length }) => Math.min(long, length + kerf + rules.greatestExcess));
   return lengths.flatMap((ofLength) => {
@@ -37,18 +37,22 @@ export function usualPrices(problem: PlacementProblem, kinds: readonly PieceKind
   });
 }
 
-/** Those that tell the sizes apart differently, the sharpest first. */
-function weighed(sizes: readonly number[], capacity: number): LengthWeight[] {
-  const seen = new Set<string>();
-  const sharp = (weight: LengthWeight): number =>
-    sizes.reduce((sum, size) => sum + weightOf(weight, size, capacity), 0) / weightOf(weight, capacity, capacity);
-  return lengthWeights(sizes, capacity)
-    .filter((weight) => {
-      const whole = weightOf(weight, capacity, capacity);
-      const key = sizes.map((size) => Math.round((weightOf(weight, size, capacity) / whole) * 1e9)).join(' ');
-      return !seen.has(key) && seen.add(key);
-    })
-    .map((weight) => ({ weight, sharp: sharp(weight) }))
-    .sort((a, b) => b.sharp - a.sharp)
-    .map(({ weight }) => weight);
+/** Shares of a board that differ by less are the same. */
+const HAIR = 1e-9;
+
+/** The sharpest of those that tell the sizes apart differently. */
+function weighed(sizes: readonly number[], capacity: number, most: number): LengthWeight[] {
+  const judged = lengthWeights(sizes, capacity).map((weight) => {
+    const whole = weightOf(weight, capacity, capacity);
+    const shares = sizes.map((size) => weightOf(weight, size, capacity) / whole);
+    return { weight, shares, sharp: shares.reduce((sum, share) => sum + share, 0) };
+  });
+  judged.sort((a, b) => b.sharp - a.sharp);
+  const kept: typeof judged = [];
+  for (const each of judged) {
+    const isKnown = kept.some(({ shares }) => shares.every((share, at) => Math.abs(share - each.shares[at]) < HAIR));
+    if (!isKnown) kept.push(each);
+    if (kept.length === most) break;
+  }
+  return kept.map(({ weight }) => weight);
 }

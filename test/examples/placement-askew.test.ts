@@ -1,4 +1,4 @@
-import { checkBound, type Joist, type PlacementRequest, placeBoards } from 'soffitwright';
+import { checkBound, type Joist, type PlacementRequest, placeBoards, tryPlaceBoards } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
 import { errorsIn, joistAt, ring, stock } from '../generators/scenario.js';
 
@@ -37,5 +37,25 @@ describe('the bound of a room 1 mm out of square', () => {
     const { certificate } = layout;
     if (certificate === undefined) throw new Error('there is no certificate');
     expect(checkBound({ request, certificate, bound: onFullRows.boardsBought + 1 })).toBe(false);
+  });
+});
+
+describe('joists that run far from square to the walls', () => {
+  // 800 aside in each metre, a timber every 400 along the rows; so raked, hardly a piece comes out of a board of 1200.
+  const joists = Array.from({ length: 16 }, (_, k): Joist => {
+    const x = 400 * k - 2200;
+    return { ...joistAt(`J${k + 1}`, x, 0, 3000), end: { x: x + 2400, y: 3000 }, width: 47 };
+  });
+  const request: PlacementRequest = {
+    room: { outline: ring([0, 0], [4000, 0], [4000, 3000], [0, 3000]) },
+    joists,
+    boards: [stock(1200)],
+  };
+
+  it('are told of where no layout is found, with what helps', () => {
+    const attempt = tryPlaceBoards(request);
+    if (attempt.ok || attempt.reason !== 'infeasible') throw new Error('it was laid');
+    expect(attempt.findings.map(({ code }) => code)).toEqual(['no-layout', 'rows-askew']);
+    expect(attempt.findings[1]).toMatchObject({ value: 960, limit: 47 });
   });
 });

@@ -82,6 +82,7 @@ export function laidCeiling({ request, set, located }: PlacementProblem, layout:
   };
 }
 
+/** A zone with its joists, or all that lies outside zones. */
 interface Group {
   readonly zone?: string;
   readonly joists: readonly Joist[];
@@ -90,7 +91,7 @@ interface Group {
 }
 
 /** The joists of each zone, and those of all that lies outside zones. */
-function groupsOf(located: readonly LocatedZone[]): Group[] {
+export function groupsOf(located: readonly LocatedZone[]): Group[] {
   const groups = new Map<string | undefined, Group>();
   for (const { zone, joists, direction, outline, holes = [] } of located) {
     const known = groups.get(zone);
@@ -111,16 +112,22 @@ function laidPart(room: Room, layout: Described, { zone, joists, direction, ring
   const rows = layout.rows.filter((row) => row.zone === zone);
   return {
     frame,
-    supports: joists
-      .filter((joist) => runsUp(joist, frame))
-      .map((joist) => supportOf(joist, frame))
-      .sort((a, b) => a.centre(a.low) + a.centre(a.high) - b.centre(b.low) - b.centre(b.high)),
+    supports: supportsOf({ joists, direction }),
     crosspieces: joists.filter((joist) => !runsUp(joist, frame)).map((joist) => crosspieceOf(joist, frame)),
     walls,
     borders: rings.flatMap((ring) => wallsOf(ring, frame).filter((side) => !walls.some((wall) => liesOn(wall, side)))),
     pieces: pieces.map((piece) => pieceUp(piece, frame)),
     rows,
   };
+}
+
+/** The timbers that boards lie across. */
+export function supportsOf({ joists, direction }: Pick<Group, 'joists' | 'direction'>): Support[] {
+  const frame = frameOf(direction);
+  return joists
+    .filter((joist) => runsUp(joist, frame))
+    .map((joist) => supportOf(joist, frame))
+    .sort((a, b) => a.centre(a.low) + a.centre(a.high) - b.centre(b.low) - b.centre(b.high));
 }
 
 /** The sides of an outline, mm. */

@@ -1,4 +1,3 @@
-import { rectangle } from 'soffitwright';
 import { placementProblem } from '../../src/boards/placementProblem.js';
 import { searchLayout } from '../../src/boards/searchLayout.js';
 import type { PackingInstance } from './packingSets.js';
@@ -16,21 +15,29 @@ export interface Packed {
  * its own, and what is left to find is how to cut them.
  */
 export function packed({ capacity, lengths }: PackingInstance): Packed | undefined {
+  const bin = capacity * SCALE;
   const positions: number[] = [];
   let end = 0;
   lengths.forEach((length, index) => {
     if (index > 0) {
       positions.push(end);
-      end += capacity;
+      end += bin;
       positions.push(end);
     }
-    end += length;
+    end += length * SCALE;
   });
   // Past the door, which admits no room so long.
   const problem = placementProblem({
-    room: { outline: rectangle(end, WIDTH) },
+    room: {
+      outline: [
+        { x: 0, y: 0 },
+        { x: end, y: 0 },
+        { x: end, y: WIDTH },
+        { x: 0, y: WIDTH },
+      ],
+    },
     joists: { direction: 'y', positions, width: 47 },
-    boards: [{ id: 'bin', length: capacity, width: WIDTH, thickness: 12.5, massPerArea: 8.4, edge: 'square', kerf: 0 }],
+    boards: [{ id: 'bin', length: bin, width: WIDTH, thickness: 12.5, massPerArea: 8.4, edge: 'square', kerf: 0 }],
     rules: {
       'perimeter.gap': 0,
       'joint.gap': 0,
@@ -47,3 +54,5 @@ export function packed({ capacity, lengths }: PackingInstance): Packed | undefin
 }
 
 const WIDTH = 1200;
+/** mm for one of an instance's units: joists stand further apart than they are wide. */
+const SCALE = 10;

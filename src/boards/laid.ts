@@ -26,7 +26,7 @@ export interface Division {
 export interface WantedPiece {
   readonly piece: PossiblePiece;
   readonly width: number;
-  /** As cut, and whether it lies at the high edge of its row only. */
+  /** As cut, and whether what is ripped off is so at its low edge: it lies at the high edge of its row only, or the row is ripped there. */
   readonly cutWidth: number;
   readonly atHigh: boolean;
   /** Index of its row. */

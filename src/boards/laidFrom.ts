@@ -41,13 +41,14 @@ export function laidFrom(problem: PlacementProblem, space: RowSpace, { paths, pa
 function wantedPiece({ bands }: RowLayout, row: number, piece: PossiblePiece): WantedPiece {
   const band = bands[row];
   const { low, high } = piece.box ?? band;
+  const rippedLow = bands[row - 1]?.part !== band.part && bands[row + 1]?.part === band.part;
   return {
     piece,
     width: widthOn(piece, band.width),
     cutWidth: high - low,
-    atHigh: low > band.low && high === band.high,
+    atHigh: high === band.high && (low > band.low || rippedLow),
     row,
-    rippedLow: bands[row - 1]?.part !== band.part && bands[row + 1]?.part === band.part,
+    rippedLow,
     lowJoint: piece.lowMeets === 'board',
     highJoint: piece.highMeets === 'board',
   };

@@ -7,6 +7,7 @@ import {
   nextProbe,
   type Piece,
   type Point,
+  placeBoards,
   placeFixings,
   type Room,
   rectangle,
@@ -159,6 +160,24 @@ describe('screws of two ceilings in one room', () => {
       '2.1 right J3 perimeter 9',
     ]);
     expect(positions.filter(({ joist }) => joist === 'right J2').every(({ y }) => y === 600)).toBe(true);
+  });
+});
+
+describe('screws of a ceiling of its own in the corner of a room', () => {
+  it('are in every piece, also where pieces end on the border', () => {
+    const corner = rectangle(1400, 1500).map(({ x, y }) => ({ x: x + 3200, y }));
+    const room: Room = {
+      outline: rectangle(4600, 3600),
+      zones: [{ id: 'corner', outline: corner, joists: { direction: 'x', first: 60, spacing: 400, last: 1440, width: 50 } }],
+    };
+    const joists = { direction: 'y' as const, first: 60, spacing: 400, last: 4540, width: 50 };
+    const boards = [{ id: '2400', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const }];
+    const layout = placeBoards({ room, joists, boards });
+    const fixings = placeFixings({ room, joists, layout });
+    const held = new Set(fixings.positions.map(({ piece }) => piece));
+    expect(layout.pieces.filter(({ zone }) => zone === 'corner').length).toBeGreaterThan(1);
+    expect(layout.pieces.map(({ id }) => id).filter((id) => !held.has(id))).toEqual([]);
+    expect(checkFixings({ room, joists, layout, fixings }).filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 });
 

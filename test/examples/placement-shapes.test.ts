@@ -299,3 +299,26 @@ describe('rooms that cannot be planned are refused', () => {
     expect(refused({ room: { outline: rectangle(2000, 1000) }, joists: joistsAt(25, 1975), boards })).toBe('planned');
   });
 });
+
+describe('rows ripped at both sides', () => {
+  // 3600 less two gaps of 3 is one full row and 1197 at each side, too much for a board to give two strips of.
+  const request: PlacementRequest = {
+    room: {
+      outline: outline([0, 0], [3900, 0], [3900, 1100], [3550, 1100], [3550, 2500], [3900, 2500], [3900, 3600], [0, 3600]),
+    },
+    joists: joistsAt(50, 3850),
+    boards,
+    rules: { 'perimeter.gap': 3, 'joint.gap': 3 },
+    rowWidths: [1197, 1200, 1197],
+  };
+
+  it('have their cut edges at the walls, and bound ones between them', () => {
+    const { pieces } = placeBoards(request);
+    expect(pieces.filter(({ row }) => row === 1).map(({ edges }) => edges)).toEqual([
+      { low: 'cut', high: 'bound' },
+      { low: 'cut', high: 'bound' },
+    ]);
+    for (const { edges } of pieces.filter(({ row }) => row === 2)) expect(edges).toEqual({ low: 'bound', high: 'bound' });
+    for (const { edges } of pieces.filter(({ row }) => row === 3)) expect(edges).toEqual({ low: 'bound', high: 'cut' });
+  });
+});

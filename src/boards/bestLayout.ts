@@ -19,9 +19,12 @@ export interface BestLayout extends Layout {
 /** Steps of a whole search; more where the rows are given, for then all of them go to one question. */
 const STEPS = 300_000;
 const STEPS_ON_GIVEN_ROWS = 500_000;
-/** Steps for the butt joints where they do not come first, and for all that comes after them: not worth a long search. */
+/** Steps for the butt joints where they do not come first, in all and for each division: not worth a long search. */
 const STEPS_OF_JOINTS = 40_000;
+const STEPS_OF_DIVISION = 10_000;
+/** Steps for each objective that comes after them, and at the least also where those before have used up the rest. */
 const STEPS_AFTER_JOINTS = 12_000;
+const STEPS_AT_LEAST = 4000;
 
 /** What the search for the best layout came to. */
 export interface Outcome {
@@ -62,7 +65,8 @@ interface Searched {
 }
 
 function searched(problem: PlacementProblem, names: readonly ObjectiveName[], limits: readonly Limit[]): Searched {
-  const steps: Steps = { left: problem.request.budget ?? (problem.rowWidths === undefined ? STEPS : STEPS_ON_GIVEN_ROWS) };
+  const budget = problem.request.budget ?? (problem.rowWidths === undefined ? STEPS : STEPS_ON_GIVEN_ROWS);
+  const steps: Steps = { left: budget };
   const toBuy = problem.stocks.reduce((sum, { board }) => sum + (board.atHand ? 0 : (board.available ?? Infinity)), 0);
   const all = rowSpaces(problem, names)
     .map(candidateOf)
@@ -76,7 +80,8 @@ function searched(problem: PlacementProblem, names: readonly ObjectiveName[], li
   let best: Layout | undefined;
   let bound: number | undefined;
   for (const objective of names.keys()) {
-    steps.left = Math.min(steps.left, mostSteps(problem, objective - names.indexOf('joints'), names.indexOf('joints')));
+    const { least: reserved, most } = stepsFor(problem, names, objective, all.length);
+    steps.left = Math.min(Math.max(steps.left, Math.min(reserved, budget)), most);
     const isLeast = objective === boards ? anyRows.takes : undefined;
     const { found, sure, least } = minimise(candidates, { objective, caps: [...caps] }, best, steps, isLeast);
     if (objective === boards && caps.length === 0) bound = least;
@@ -120,11 +125,19 @@ export function bestLayout(
   };
 }
 
-/** Steps for an objective that comes so many after the butt joints. */
-function mostSteps({ rowWidths }: PlacementProblem, after: number, joints: number): number {
-  if (joints < 0 || after < 0) return Infinity;
-  if (after > 0) return STEPS_AFTER_JOINTS;
-  return joints === 0 || rowWidths !== undefined ? Infinity : STEPS_OF_JOINTS;
+/** Steps for an objective on so many divisions. */
+function stepsFor(
+  { rowWidths, request }: PlacementProblem,
+  names: readonly ObjectiveName[],
+  objective: number,
+  divisions: number,
+): { readonly least: number; readonly most: number } {
+  const joints = names.indexOf('joints');
+  const share = Math.max(1, (request.budget ?? STEPS) / STEPS);
+  if (joints < 0 || objective < joints) return { least: 0, most: Infinity };
+  if (objective > joints) return { least: STEPS_AT_LEAST, most: STEPS_AFTER_JOINTS * share };
+  const isShort = joints > 0 && rowWidths === undefined;
+  return { least: 0, most: isShort ? Math.max(STEPS_OF_JOINTS, STEPS_OF_DIVISION * divisions) * share : Infinity };
 }
 
 /** Divisions into rows, and layouts on each, that are looked at where all objectives are equal. */

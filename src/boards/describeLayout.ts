@@ -147,10 +147,7 @@ export function describePiece(
   const ends = atEnds.map((factory, end) =>
     describeEnd(problem, part, each.ends[end], marks.rakes[end], factory && marks.square[end]),
   );
-  const { low, high } = marks.edgeLengths;
-  const edges = (mirrored.v ? [high, low] : [low, high]).map((length, edge) =>
-    atEdges[edge] && length > 0 ? ('bound' as const) : ('cut' as const),
-  );
+  const edges = atEdges.map((isOwn, edge) => (isOwn && marks.level[edge] ? ('bound' as const) : ('cut' as const)));
   const piece = {
     id: `${row}.${number}`,
     row,

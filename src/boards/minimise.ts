@@ -39,7 +39,7 @@ export function minimise(
   steps: Steps,
   isLeast?: (value: number) => boolean,
 ): Minimised {
-  const { objective } = aim;
+  const { objective, caps } = aim;
   for (const each of candidates) turnTo(each, objective);
   let found: Layout | undefined;
   const keep = (layout: Layout | undefined): void => {
@@ -82,6 +82,8 @@ export function minimise(
     }
   };
   if (!isDone()) keep(redivided(candidates, aim, found));
+  // Where something counts before, few layouts serve, and steps are short: the likeliest rows come first from the start.
+  if (caps.length > 0 && !isDone()) inTurn = likeliestFirst(candidates, aim, (found?.values[objective] ?? Infinity) - 1);
   upwards(STEPS_AT_FIRST, FIRST_ASKED);
   downwards(STEPS_AT_FIRST);
   upwards(STEPS_AT_FIRST);

@@ -22,7 +22,8 @@ export function pieceClaims(piece: PieceShape, ceiling: Ceiling): Finding[] {
   const { claim, box, id } = facts;
   const where: Where = { piece: id };
   const named = (what: string): string => `piece ${id}, ${what}`;
-  const [ring] = ceiling.pieces[index].rings;
+  const { rings } = ceiling.pieces[index];
+  const [ring] = rings;
   const edges = longEdges(ring, box);
   return [
     ...compared(named('row'), claim.row, row, 0, where),
@@ -36,7 +37,7 @@ export function pieceClaims(piece: PieceShape, ceiling: Ceiling): Finding[] {
     ...tightClaim(piece, where, named('tight')),
     ...edgeClaims(piece, edges, where, named),
     ...edgeLengthClaims(piece, edges, where, named),
-    ...handClaim(facts, ring, where, named('hand')),
+    ...handClaim(facts, rings, where, named('hand')),
     ...(claim.ends ?? []).flatMap((end, i) => endClaims(end, i === 0 ? 'low' : 'high', piece, ring, ceiling)),
   ];
 }

@@ -47,7 +47,7 @@ export function locateJoists(
       ...doubledNotes(joists),
       ...overlappingJoists(joists),
       ...('spacing' in description ? spacingDrift(room, description, rules) : []),
-      ...longBays(wanted.area ?? [room.outline], joists, direction, rules),
+      ...longBays(wanted.area ?? [room.outline], room.openings ?? [], joists, direction, rules),
     ],
   };
 }
@@ -87,6 +87,6 @@ function joistsFromMarks(room: Room, description: JoistsByMarks, rules: RuleSet,
     joists,
     direction,
     inference,
-    findings: [...findings, ...longBays(wanted.area ?? [room.outline], joists, direction, rules)],
+    findings: [...findings, ...longBays(wanted.area ?? [room.outline], room.openings ?? [], joists, direction, rules)],
   };
 }

@@ -54,7 +54,7 @@ const MOST_MIXED = 3;
  *   boards: [size(2400, 1200)],
  * };
  * for (const { words } of compareBoards(job, [size(1800, 900), size(2400, 1200)]).alternatives) console.log(words);
- * // 3 of 2400 x 1200: 3 butt joints, 7 cuts, 168 screws, heaviest piece 24.2 kg
+ * // 3 of 2400 x 1200: 3 butt joints, 8 cuts, 168 screws, heaviest piece 23.8 kg
  * // 7 of 1800 x 900: 6 butt joints, 12 cuts, 198 screws, heaviest piece 12.2 kg
  * ```
  */

@@ -47,14 +47,24 @@ function joistChanges(before: readonly Joist[], after: readonly Joist[]): PlanCh
   const now = new Map(after.map((joist) => [joist.id, placeOf(joist)]));
   const was = new Map(before.map((joist) => [joist.id, placeOf(joist)]));
   return [...new Set([...was.keys(), ...now.keys()])]
-    .filter((joist) => was.get(joist) !== now.get(joist))
+    .filter((joist) => was.get(joist) !== now.get(joist) && !(now.get(joist) === undefined && livesOn(joist, now)))
     .map((joist) => {
-      const [old, found] = [was.get(joist), now.get(joist)];
+      const found = now.get(joist);
+      const before = partsOf(joist).find((part) => was.has(part));
+      const old = was.get(joist) ?? (before === undefined ? undefined : was.get(before));
       const told = found === undefined ? `is not there; it was planned at ${old}` : `is at ${found}`;
-      const planned = old === undefined || found === undefined ? '' : `, not at ${old}`;
-      return change({ joist }, 'joist', old, found, `${joist} ${told}${planned}.`);
+      const beside = before === undefined || before === joist ? '' : `; ${before} was planned at ${old}`;
+      const planned = old === undefined || found === undefined || beside !== '' ? '' : `, not at ${old}`;
+      return change({ joist }, 'joist', old, found, `${joist} ${told}${planned}${beside}.`);
     });
 }
+
+/** The ids of joists side by side that are one support. */
+const partsOf = (joist: string): string[] => joist.split('+');
+
+/** Whether a joist has found another beside it, or two are told one by one now. */
+const livesOn = (joist: string, now: ReadonlyMap<string, unknown>): boolean =>
+  partsOf(joist).every((part) => now.has(part)) || [...now.keys()].some((id) => partsOf(id).includes(joist));
 
 function pieceChanges({ layout: before }: Planned, { layout: after }: Planned): PlanChange[] {
   const was = new Map(before.pieces.map((piece) => [piece.id, piece]));

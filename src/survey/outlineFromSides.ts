@@ -24,7 +24,10 @@ export interface TapedOutline {
   readonly closingError: number;
   /** Whether a second diagonal checked the others. */
   readonly checked: boolean;
-  /** How far out of square to the first wall the second one is over its length, mm. */
+  /**
+   * The most that a wall is out over its length, mm: the second and the fourth out of square to the first wall, the third out of line
+   * with it.
+   */
   readonly outOfSquare: number;
 }
 
@@ -42,7 +45,7 @@ const requestSchema: z.ZodMiniType<TapedSides> = z.strictObject({
  * it is off. Nothing is averaged: where the error is too large to be left in the wall gaps, tape again.
  *
  * @param request - four walls and one or two diagonals, mm
- * @returns outline, closing error and how far the second wall is out of square, mm
+ * @returns outline, closing error and how far the wall that strays most is out of square, mm
  * @throws InputError when a length is missing or out of range, or when walls and first diagonal do not close: two walls that together
  *   are no longer than the diagonal they end at, or that differ by as much as it
  * @example
@@ -68,11 +71,12 @@ export function outlineFromSides(request: TapedSides): TapedOutline {
   };
   const outline = [{ x: 0, y: 0 }, { x: first, y: 0 }, { x: opposite.along, y: opposite.beside }, last];
   const [dx, dy] = [last.x - first, last.y];
+  const strays = [opposite.along - first, last.x, last.y - opposite.beside];
   return {
     outline: outline.map(({ x, y }) => ({ x: snap(x), y: snap(y) })),
     closingError: other === undefined ? 0 : snap(Math.abs(other - Math.sqrt(dx * dx + dy * dy))),
     checked: other !== undefined,
-    outOfSquare: snap(Math.abs(opposite.along - first)),
+    outOfSquare: snap(Math.max(...strays.map(Math.abs))),
   };
 }
 

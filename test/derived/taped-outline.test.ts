@@ -31,11 +31,18 @@ describe('four walls and two diagonals', () => {
     (room, error) => {
       const sides = room.map((corner, i) => apart(corner, room[(i + 1) % 4]));
       const [first, second] = [apart(room[0], room[2]), apart(room[1], room[3])];
-      const { outline, closingError } = outlineFromSides({ sides, diagonals: [first, second + error] });
+      const { outline, closingError, outOfSquare } = outlineFromSides({ sides, diagonals: [first, second + error] });
       for (let i = 0; i < 4; i++) {
         for (let k = 0; k < i; k++) expect(apart(outline[i], outline[k])).toBeCloseTo(apart(room[i], room[k]), 2);
       }
       expect(closingError).toBeCloseTo(Math.abs(error), 2);
+      // How far each wall goes the way that it should not: the side walls along the first, the one opposite across it.
+      const [base, ...others] = room.map((corner, i) => ({
+        x: room[(i + 1) % 4].x - corner.x,
+        y: room[(i + 1) % 4].y - corner.y,
+      }));
+      const out = others.map(({ x, y }, i) => (i === 1 ? base.x * y - base.y * x : base.x * x + base.y * y) / sides[0]);
+      expect(outOfSquare).toBeCloseTo(Math.max(...out.map(Math.abs)), 2);
     },
   );
 });

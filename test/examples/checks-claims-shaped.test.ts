@@ -81,6 +81,7 @@ describe('what a piece with a raked end says of itself', () => {
       { hand: { view: 'face up', outline: points([0, 0], [1400, 0], [1400, 1200], [0, 1200]) } },
       'piece 1.1, hand: another outline',
     ],
+    ['no hand', { hand: undefined }, 'piece 1.1, hand: none'],
     ['a zone where there is none', { zone: 'bay' }, 'piece 1.1, zone: bay'],
   ];
   for (const [name, claim, says] of wrong) {
@@ -88,6 +89,42 @@ describe('what a piece with a raked end says of itself', () => {
       expect(saysOf(fan(claim)).join('\n')).toContain(`The layout says ${says};`);
     });
   }
+});
+
+describe('a piece that tells its ends and its long edges, and no hand', () => {
+  const stock = { id: 's', length: 2400, width: 1200, thickness: 12.5, massPerArea: 8.4, edge: 'square' as const };
+  const told = { edgeLengths: { low: 2000, high: 2000 }, ...ends({ meets: 'wall' }, { meets: 'wall' }) };
+  /** One piece 1200 wide in a room as large as it. */
+  const alone = (outline: Point[], claim: Partial<PieceToCheck>): string[] =>
+    saysOf({
+      room: { outline },
+      joists: [50, 450, 850, 1250, 1650, 1950].map((x, i) => timber(`J${i + 1}`, [x, 0], [x, 1200])),
+      boards: [stock],
+      layout: { pieces: [{ id: 'a', outline, board: '1', ...claim }], boards: [{ id: '1', stock: 's' }] },
+      rules: { 'perimeter.gap': 0 },
+    });
+  const block = points([0, 0], [2000, 0], [2000, 1200], [0, 1200]);
+  const square = (x: number, y: number) => points([x, y], [x + 200, y], [x + 200, y + 200], [x, y + 200]);
+  const none = 'The layout says piece a, hand: none; its outlines say its mirror image does not fit.';
+
+  it('says that its mirror image fits: of two ends that lean apart it does, of two that lean alike it does not', () => {
+    const trapezoid = points([300, 0], [1700, 0], [2000, 1200], [0, 1200]);
+    expect(alone(trapezoid, { ...told, edgeLengths: { low: 1400, high: 2000 } })).toEqual([]);
+    const leaning = points([0, 0], [1700, 0], [2000, 1200], [300, 1200]);
+    expect(alone(leaning, { ...told, edgeLengths: { low: 1700, high: 1700 } })).toEqual([none]);
+  });
+
+  it('has its holes seen too: one on a centre line may be turned over, one in a corner may not', () => {
+    expect(alone(block, told)).toEqual([]);
+    expect(alone(block, { ...told, holes: [square(300, 500)] })).toEqual([]);
+    expect(alone(block, { ...told, holes: [square(300, 300)] })).toEqual([none]);
+  });
+
+  it('is asked for nothing where its outline is all that it tells', () => {
+    const outline = points([0, 0], [2000, 0], [2000, 900], [0, 1200]);
+    expect(alone(outline, {})).toEqual([]);
+    expect(alone(outline, { edgeLengths: { low: 2000, high: 2022.375 } })).toEqual([]);
+  });
 });
 
 describe('what a layout with zones says of itself', () => {

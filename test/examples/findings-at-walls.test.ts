@@ -53,7 +53,8 @@ describe('board beyond the last joist at a wall', () => {
       { value: 400, wall: 3, joist: 'J2' },
     ]);
     const trimmer: Joist = { ...joists[0], id: 'T', kind: 'trimmer', start: { x: 0, y: 1150 }, end: { x: 400, y: 1150 } };
-    expect(overhangs({ room, joists: [...short, trimmer], pieces, rows })).toEqual([{ value: 400, wall: 3, joist: 'J2' }]);
+    // Half way up the wall between J1, at 45, and the trimmer: 1150 - v and the root of 45 * 45 + (v - 500) * (v - 500) are alike.
+    expect(overhangs({ room, joists: [...short, trimmer], pieces, rows })).toEqual([{ value: 326.557, wall: 3, joist: 'J1' }]);
   });
 });
 
@@ -74,14 +75,17 @@ describe('board beyond the last joist in a room that is no rectangle', () => {
     ]);
   });
 
-  it('is greatest where a wall leans away, and nothing along a splay that joists run into', () => {
+  it('is greatest where a wall leans away, and between two joists that run into a splay', () => {
     const room = { outline: ring([0, 0], [2400, 0], [2400, 610], [1800, 1210], [60, 1210]) };
     const joists = joistsFromPositions({ room, direction: 'y', positions: [200, 600, 1000, 1400, 1800, 2200, 2380], width: 50 });
     const outline = ring([5, 5], [2395, 5], [2395, 607], [1797, 1205], [65, 1205]);
     const pieces = [shaped('1.1', 1, [wall(5), wall(2395)], outline)];
     const found = overhangs({ room, joists, pieces, rows: [rowByHand(1, 5, 1205)] });
-    expect(found).toMatchObject([{ wall: 4, joist: 'J1' }]);
-    expect(found[0].value).toBeCloseTo(199.752, 3);
+    expect(found.map((each) => each.wall)).toEqual([2, 4]);
+    // Between 1800 and 2200, where the one is as far as the end of the other: 400 * root 2 / (1 + root 2).
+    expect(found[0].value).toBeCloseTo(234.315, 2);
+    expect(found[1].joist).toBe('J1');
+    expect(found[1].value).toBeCloseTo(199.752, 3);
   });
 });
 

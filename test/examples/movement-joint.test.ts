@@ -43,7 +43,8 @@ describe('a ceiling longer than one field of boards should be', () => {
 
   it('is said on which joist the joint would go, near the middle', () => {
     const [found] = told(10_400);
-    expect(found.where).toMatchObject({ joist: 'J14', at: { x: 5200 } });
+    // Half way across the 2400 of the room.
+    expect(found.where).toEqual({ joist: 'J14', at: { x: 5200, y: 1200 } });
     expect(found.message).toContain('It would go on J14.');
   });
 });
@@ -69,7 +70,32 @@ describe('a long ceiling of any shape', () => {
     expect(movementJoint([field], [], ruleSets.uk)).toEqual([]);
     const joined = ring([0, 0], [6000, 0], [6000, 1000], [11_000, 1000], [11_000, 2000], [0, 2000]);
     const [found] = movementJoint([{ ...field, outline: joined }], [], ruleSets.uk);
-    expect(found).toMatchObject({ value: 11_000, where: { joist: 'J14', at: { x: 5400 } } });
+    expect(found).toMatchObject({ value: 11_000, where: { joist: 'J14', at: { x: 5400, y: 1500 } } });
+  });
+
+  it('is told where it is longest: on the side, where that is at one side only', () => {
+    const at = (outline: { x: number; y: number }[]) => {
+      const [found] = movementJoint([{ outline, joists: joists(10_800), direction: 'y' }], [], ruleSets.uk);
+      return [found.value, found.where?.at];
+    };
+    // Both ends lean in by 1 in 5, from the low side or from the high one.
+    expect(at(ring([0, 0], [10_800, 0], [10_200, 3000], [600, 3000]))).toEqual([10_800, { x: 5400, y: 0 }]);
+    expect(at(ring([600, 0], [10_200, 0], [10_800, 3000], [0, 3000]))).toEqual([10_800, { x: 5400, y: 3000 }]);
+    // As long along both sides, and parted between them: the middle is not of it.
+    const waist = ring(
+      [0, 0],
+      [10_800, 0],
+      [10_800, 1000],
+      [6000, 1000],
+      [6000, 2000],
+      [10_800, 2000],
+      [10_800, 3000],
+      [0, 3000],
+    );
+    expect(at(waist)).toEqual([10_800, { x: 5400, y: 0 }]);
+    // A side that is not on a whole mm, and the middle of a run 3000.5 deep to the nearest.
+    expect(at(ring([0, 0.25], [10_800, 0.25], [10_200, 3000], [600, 3000]))).toEqual([10_800, { x: 5400, y: 0.25 }]);
+    expect(at(ring([0, 0], [10_800, 0], [10_800, 3000.5], [0, 3000.5]))).toEqual([10_800, { x: 5400, y: 1500 }]);
   });
 
   it('wants several joints where one is not enough, and names none where no timber is in reach', () => {
@@ -86,7 +112,7 @@ describe('a long ceiling of any shape', () => {
     const outline = ring([0, 0], [3000, 0], [3000, 10_800], [0, 10_800]);
     const rows = Array.from({ length: 9 }, (_, k) => row(k + 1, 1200 * k, 1200 * k + 1200));
     const [found] = movementJoint([{ outline, joists: joists(3000), direction: 'y' }], rows, ruleSets.uk);
-    expect(found).toMatchObject({ value: 10_800, where: { at: { y: 4800 } } });
+    expect(found).toMatchObject({ value: 10_800, where: { at: { x: 1500, y: 4800 } } });
     expect(found.message).toContain('It would go on the joint of rows 4 and 5.');
   });
 

@@ -8,9 +8,13 @@ import {
   type PlacementRequest,
   type Point,
   placeBoards,
+  planCeiling,
   rectangle,
 } from 'soffitwright';
+import { cutList } from 'soffitwright/drawing';
 import { describe, expect, it } from 'vitest';
+import { pieceMarks } from '../../src/boards/pieceMarks.js';
+import { frameOf } from '../../src/joists/frame.js';
 import { boardOf } from '../generators/rooms.js';
 import { joistAt } from '../generators/scenario.js';
 import { TURNS } from '../generators/turnedAbout.js';
@@ -115,6 +119,13 @@ describe('rooms that are no rectangles', { timeout: 60_000 }, () => {
     });
     const scribed = new Set(pieces.filter((piece) => !isRectangle(piece)).map(({ row }) => row));
     expect([...scribed]).toHaveLength(1);
+    // The edge along the wall is as long as the other one and a hair more: it falls by 18 in 2200 at the most.
+    for (const { row, edgeLengths, cutLength } of pieces) {
+      if (!scribed.has(row)) continue;
+      expect(edgeLengths?.low).toBe(cutLength);
+      expect(edgeLengths?.high).toBeGreaterThanOrEqual(cutLength);
+      expect(edgeLengths?.high).toBeLessThan(cutLength + 0.5);
+    }
   });
 
   it('walls that stray by less than the gap may are met by square ends and straight rows', () => {
@@ -140,6 +151,95 @@ describe('rooms that are no rectangles', { timeout: 60_000 }, () => {
     for (const { edgeLengths } of ends) {
       expect(Math.abs((edgeLengths?.low ?? 0) - (edgeLengths?.high ?? 0))).toBeCloseTo(20.4, 1);
     }
+  });
+});
+
+describe('a far wall that runs in by 200 over 4200: the last row is tapered', { timeout: 60_000 }, () => {
+  const job = {
+    room: { outline: outline([0, 0], [4200, 0], [4200, 2800], [0, 3000]) },
+    joists: joistsAt(50, 4150),
+    boards,
+    rules: { 'perimeter.gap': 3, 'joint.gap': 3 },
+  };
+  const plan = planCeiling({ ...job, lining: [] });
+  const tapered = plan.layout.pieces.filter(({ outline: ring }) => new Set(ring.map(({ y }) => y)).size > 2);
+
+  it('has both long edges: the slanting one is longer by 1 in 882, for the wall falls by 1 in 21', () => {
+    expect(tapered.map(({ cutLength }) => cutLength)).toEqual([2045.5, 2145.5]);
+    for (const { cutLength, edgeLengths, edges, ends } of tapered) {
+      expect(edgeLengths?.low).toBe(cutLength);
+      // The square root of 1 + 1 / 441.
+      expect(edgeLengths?.high).toBeCloseTo(cutLength * 1.0011331, 2);
+      expect(edges).toEqual({ low: 'bound', high: 'cut' });
+      expect(ends.flatMap(({ rake }) => rake ?? [])).toEqual([]);
+    }
+  });
+
+  it('has a hand: face up the slant is at the foot, square to the end where it is wide', () => {
+    for (const { cutLength, width, hand } of tapered) {
+      expect(hand?.view).toBe('face up');
+      const corners = [...(hand?.outline ?? [])].sort((a, b) => a.x - b.x || a.y - b.y);
+      const expected = [0, 0, 0, width, cutLength, cutLength / 21, cutLength, width];
+      const found = corners.flatMap(({ x, y }) => [x, y]);
+      expect(found).toHaveLength(expected.length);
+      for (const [i, at] of found.entries()) expect(at).toBeCloseTo(expected[i], 2);
+    }
+    const { columns, rows } = cutList(plan);
+    const noted = rows.filter((row) => String(row[columns.indexOf('note')]).includes('its mirror image does not fit'));
+    expect(noted.map(([id]) => id)).toEqual(tapered.map(({ id }) => id));
+  });
+
+  it('is checked for it: with the hands left out each of its pieces is told, and no other', () => {
+    expect(errorsOf(job, plan.layout)).toEqual([]);
+    const pieces = plan.layout.pieces.map(({ hand: _, ...piece }) => piece);
+    expect(errorsOf(job, { ...plan.layout, pieces })).toEqual(
+      tapered.map(({ id }) => `The layout says piece ${id}, hand: none; its outlines say its mirror image does not fit.`),
+    );
+  });
+});
+
+describe('the long edges of a piece as cut', () => {
+  const marked = (...places: readonly (readonly [number, number])[]) => {
+    const part = { mirrored: { u: false, v: false }, frame: frameOf('y') } as Parameters<typeof pieceMarks>[0];
+    const ring = places.map(([x, y]) => ({ x: 1000 * x, y: 1000 * y }));
+    const { edgeLengths, level, rakes, hand } = pieceMarks(part, { outline: ring, holes: [] });
+    return { ...edgeLengths, level, rakes, isHanded: hand !== undefined };
+  };
+  const none = [undefined, undefined];
+
+  it('of a rectangle are its length, and nothing tells its hands apart', () => {
+    const { isHanded, ...told } = marked([0, 0], [2400, 0], [2400, 1200], [0, 1200]);
+    expect(told).toEqual({ low: 2400, high: 2400, level: [true, true], rakes: none });
+    expect(isHanded).toBe(false);
+  });
+
+  // Slants of 7, 24 and 25 or 3, 4 and 5.
+  it.each([
+    ['a taper is as long as its slant', [2400, 500, 0, 1200], { low: 2400, high: 2500, level: [true, false], rakes: none }],
+    [
+      'an edge that bends is as long as both parts',
+      [2400, 500, 1200, 850, 0, 850],
+      { low: 2400, high: 2450, level: [true, true], rakes: none },
+    ],
+    ['a wedge that runs out has its slant for an edge', [0, 700], { low: 2400, high: 2500, level: [true, false], rakes: none }],
+    [
+      'a tip at the edge is no edge, and its side a raked end',
+      [0, 3200],
+      { low: 2400, high: 0, level: [true, false], rakes: [undefined, -2400] },
+    ],
+    [
+      'a raked end is an end, however far it leans',
+      [800, 1200, 0, 1200],
+      { low: 2400, high: 800, level: [true, true], rakes: [undefined, -1600] },
+    ],
+    [
+      'a notch leaves an edge what is beside it',
+      [2400, 1200, 1600, 1200, 1600, 1000, 1000, 1000, 1000, 1200, 0, 1200],
+      { low: 2400, high: 1800, level: [true, true], rakes: none },
+    ],
+  ])('%s', (_, rest, told) => {
+    const corners = rest.flatMap((x, i) => (i % 2 === 0 ? [[x, rest[i + 1]] as const] : []));
+    expect(marked([0, 0], [2400, 0], ...corners)).toEqual({ ...told, isHanded: true });
   });
 });
 

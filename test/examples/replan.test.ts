@@ -84,6 +84,19 @@ describe('a plan made once more', () => {
     expect(again.changed.map(({ message }) => message)).toEqual(['extra is at 600 to 604.']);
   });
 
+  it('says where two joists stand side by side now, and not that the one is gone', () => {
+    const { joist, at } = underLowEnd('2.2');
+    const again = replanCeiling(plan, { found: [{ joist: 'extra', at: at + 50 }] });
+    expect(again.changed[0]).toEqual({
+      joist: `${joist}+extra`,
+      what: 'joist',
+      was: at,
+      now: at + 25,
+      message: `${joist}+extra is at ${at + 25}; ${joist} was planned at ${at}.`,
+    });
+    expect(again.changed.filter((change) => change.joist === joist)).toEqual([]);
+  });
+
   it('leaves every piece in its place when a board is spoiled, and cuts those of it from another', () => {
     const again = replanCeiling(plan, { fixed: lowRow, spoiled: ['B3'] });
     expect(placesOf(again, [1, 2, 3])).toEqual(placesOf(plan, [1, 2, 3]));

@@ -42,6 +42,17 @@ describe('a room of four walls as taped', () => {
     expect(taped([4200, 3000, 4200, 3000], 5203, 5120).outline[2].x).toBeGreaterThan(4200);
   });
 
+  it('is as far out as the wall that strays most, whichever that is', () => {
+    // 3, 4 and 5: the second wall is square. The third ends 60 beyond the origin, 3000 up: the fourth is 60 out over 3000.6.
+    const fourth = taped([4000, 3000, 4060, 3000.6], 5000);
+    expect(fourth.outOfSquare).toBeCloseTo(60, 1);
+    expect(fourth.outline[3].x).toBeCloseTo(-60, 1);
+    // The third falls by 100 over 4000, to the end of a fourth that is square: the root of 4000 and 100, squared, is 4001.25.
+    expect(taped([4000, 3000, 4001.25, 2900], 5000).outOfSquare).toBeCloseTo(100, 0);
+    // A second wall that leans in by 80, and nothing else: 3920 and 3000 up, the root of which is 4936.233.
+    expect(taped([4000, 3001.066, 3920, 3000], 4936.233).outOfSquare).toBeCloseTo(80, 1);
+  });
+
   it('four different walls and one diagonal give corners with exactly these distances, and nothing checks them', () => {
     const sides = [3900, 2810, 3760, 2950];
     const { outline, closingError, checked } = taped(sides, 4800);

@@ -3,6 +3,7 @@ import { toGrid } from '../../survey/grid.js';
 import type { Opening } from '../../survey/room.js';
 import { inFrame } from './laidCeiling.js';
 import type { Near } from './nearestLines.js';
+import { onLine, toPoint } from './onLine.js';
 import { stretchesAt } from './stretchesAt.js';
 
 interface Line {
@@ -37,17 +38,3 @@ function toSide(a: FramePoint, b: FramePoint, from: FramePoint, to: FramePoint):
 
 const turn = (a: FramePoint, b: FramePoint, c: FramePoint): number =>
   Math.sign((b.u - a.u) * (c.v - a.v) - (b.v - a.v) * (c.u - a.u));
-
-function toPoint(point: FramePoint, from: FramePoint, to: FramePoint): Near {
-  const place = onLine(point, from, to);
-  const [du, dv] = [point.u - place.u, point.v - place.v];
-  return { away: Math.round(Math.sqrt(du * du + dv * dv)), place };
-}
-
-/** The place of a line from end to end that is nearest to a point. */
-function onLine({ u, v }: FramePoint, from: FramePoint, to: FramePoint): FramePoint {
-  const [du, dv] = [to.u - from.u, to.v - from.v];
-  const share = ((u - from.u) * du + (v - from.v) * dv) / (du * du + dv * dv);
-  const along = Math.max(0, Math.min(1, share));
-  return { u: Math.round(from.u + along * du), v: Math.round(from.v + along * dv) };
-}

@@ -134,7 +134,7 @@ function endText(piece: Piece, side: 0 | 1, zone: Subject): string {
   return say('end.raked', { text, rake: length(Math.abs(rake)), wall: longer });
 }
 
-/** Bound or cut, with the length of the edge where the two long edges differ; one that is no straight line has none. */
+/** Bound or cut, with the length of the edge where the two long edges differ; one that runs out to a point has none. */
 function edgeText(piece: Piece, edge: 'low' | 'high', { say, unit }: Subject): string {
   const word = say(`edge.${piece.edges[edge]}`);
   const { low, high } = piece.edgeLengths ?? { low: 0, high: 0 };

@@ -28,7 +28,7 @@ function isCutToLength({ boards }: BoardLayout, { board, ends }: Piece): boolean
 export function sizeText(piece: Piece, { plan, unit }: Subject): { long: string; wide: string } {
   const about = proveBefore(plan, piece).length > 0 ? ABOUT : '';
   const { low, high } = piece.edgeLengths ?? { low: piece.cutLength, high: piece.cutLength };
-  // An edge that is no straight line has no length of its own.
+  // An edge that runs out to a point has no length of its own.
   const raked = low !== high && low > 0 && high > 0 && piece.ends.some(({ rake }) => rake !== undefined);
   const long = raked ? `${cutFigure(low, unit)}/${cutFigure(high, unit)}` : cutFigure(piece.cutLength, unit);
   return { long: about + long, wide: cutFigure(piece.width, unit) };

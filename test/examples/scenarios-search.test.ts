@@ -1,6 +1,6 @@
 import { joistsFromPositions, placeBoards, planCeiling, rectangle } from 'soffitwright';
 import { describe, expect, it } from 'vitest';
-import { buttJoints, codesOf, errorsIn, even, GAPS, stock } from '../generators/scenario.js';
+import { buttJoints, codesOf, errorsIn, even, GAPS, ring, stock } from '../generators/scenario.js';
 import { boardedBedroom } from '../generators/windowBedroom.js';
 
 const lining = [{ kind: 'plasterboard' as const, thickness: 9.5 }];
@@ -23,6 +23,21 @@ describe('a room for one person, 3560 by 2930', () => {
     const layout = placeBoards(request);
     expect([layout.boardsBought, layout.endJoints]).toEqual([3, joints]);
     expect(errorsIn(request, layout)).toEqual([]);
+  });
+});
+
+describe('a room about three sides of a court, 6000 by 3600', () => {
+  const room = {
+    outline: ring([0, 0], [6000, 0], [6000, 3600], [4200, 3600], [4200, 1600], [1800, 1600], [1800, 3600], [0, 3600]),
+  };
+  const request = { room, joists: even(60, 400, 5940), boards: [stock(2400)] };
+
+  it('has no more butt joints than on the rows that somebody would try, 600 ripped at both sides', () => {
+    const tried = placeBoards({ ...request, rowWidths: [590, 1200, 1200, 600] });
+    const layout = placeBoards(request);
+    expect(errorsIn(request, layout)).toEqual([]);
+    expect(layout.boardsBought).toBeLessThanOrEqual(tried.boardsBought);
+    expect(layout.endJoints).toBeLessThanOrEqual(tried.endJoints);
   });
 });
 

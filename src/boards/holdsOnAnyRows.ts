@@ -11,7 +11,7 @@ const MOST_PROGRAMS = 100;
 const NARROW = 150_000;
 const STEPS = 120_000;
 /** Where a programme does not tell enough of a range so narrow, halving it again would not help. */
-const NARROWEST = 10_000;
+const NARROWEST = 1000;
 
 /** Whether the divisions into rows that are searched are all that there are; else some rows between them are not. */
 const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>

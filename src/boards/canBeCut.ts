@@ -1,5 +1,5 @@
 import type { Laid } from './laid.js';
-import { packKinds } from './packKinds.js';
+import { areaOf, packKinds } from './packKinds.js';
 import { kindOf, type PieceKind } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
 
@@ -19,20 +19,16 @@ export function canBeCut(problem: PlacementProblem, { wanted, boards }: Laid): b
   }
   const kinds = [...found.values()].sort((a, b) => b.kind.width - a.kind.width || b.kind.size - a.kind.size);
   if (kinds.some(({ kind }) => kind.sizes.every((size) => size === Infinity))) return false;
+  const pieces = kinds.map(({ kind }) => kind);
   const packed = packKinds(
     problem.stocks,
-    kinds.map(({ kind }) => kind),
+    pieces,
     new Int32Array(kinds.map(({ count }) => count)),
     {
       caps: [{ of: problem.stocks.map(() => 1), most: boards.length }],
       available: problem.stocks.map(({ board }) => board.available ?? Infinity),
     },
-    [
-      {
-        kinds: new Float64Array(kinds.map(({ kind }) => kind.size * kind.width)),
-        boards: problem.stocks.map(({ length, width, kerf }) => (length + kerf) * (width + kerf)),
-      },
-    ],
+    [areaOf(problem, pieces)],
     { left: STEPS },
   );
   return typeof packed !== 'string';

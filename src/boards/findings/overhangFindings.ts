@@ -5,7 +5,7 @@ import { furthestPlace } from './furthestPlace.js';
 import { givenRule } from './givenRule.js';
 import type { LaidCeiling, LaidPart, PieceUp, Support, Wall } from './laidCeiling.js';
 import { lineAt } from './stretchesAt.js';
-import { timbersTowards, timbersUnder } from './timbersUnder.js';
+import { gapAtEnds, timbersTowards, timbersUnder } from './timbersUnder.js';
 import { type FacedWall, turnedAbout, wallsFaced } from './wallsFaced.js';
 
 /** How far the boards reach past the last timber towards a wall, at the worst place along it; grid steps. */
@@ -26,11 +26,12 @@ interface Overhang {
  */
 export function overhangFindings(ceiling: LaidCeiling): Finding[] {
   const { limit, steps, source } = givenRule(ceiling.set, 'perimeter.overhang');
+  const gap = gapAtEnds(ceiling.set);
   return ceiling.parts.flatMap((part) => {
     const worst = new Map<number, Overhang>();
     const about = [...part.walls, ...part.borders].map(([a, b]): Wall => [turnedAbout(a), turnedAbout(b)]);
     for (const piece of part.pieces) {
-      for (const each of [...beyondEnds(part, piece), ...beyondEdges(part, piece, about)]) {
+      for (const each of [...beyondEnds(part, piece, gap), ...beyondEdges(part, piece, about)]) {
         if (each.reach > (worst.get(each.wall)?.reach ?? steps)) worst.set(each.wall, each);
       }
     }
@@ -54,14 +55,14 @@ export function overhangFindings(ceiling: LaidCeiling): Finding[] {
 const runsWithJoists = ({ a, b }: FacedWall): boolean => Math.abs(b.v - a.v) >= Math.abs(b.u - a.u);
 
 /** Where a piece faces walls that run with the joists. */
-function beyondEnds(part: LaidPart, up: PieceUp): Overhang[] {
+function beyondEnds(part: LaidPart, up: PieceUp, gap: number): Overhang[] {
   const faced = (['low', 'high'] as const).flatMap((side) =>
     wallsFaced(up.outline, [...part.walls, ...part.borders], side)
       .filter(runsWithJoists)
       .map((each) => ({ ...each, inwards: side === 'low' ? (1 as const) : (-1 as const) })),
   );
   if (faced.length === 0) return [];
-  const under = timbersUnder(part, up);
+  const under = timbersUnder(part, up, gap);
   return faced.flatMap((each): Overhang[] => {
     const { wall, a, b, from, to, inwards } = each;
     const ends = [from, to].map((v) => ({ u: lineAt(a, b, v), v }));

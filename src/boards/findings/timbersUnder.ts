@@ -1,3 +1,5 @@
+import type { RuleSet } from '../../rules/ruleSet.js';
+import { greatestOf, lookUp, numberOf, type RuleValue } from '../../rules/ruleValue.js';
 import { toGrid } from '../../survey/grid.js';
 import type { Joist } from '../../survey/joist.js';
 import type { Timber } from './furthestPlace.js';
@@ -5,17 +7,22 @@ import { type Crosspiece, inFrame, type LaidPart, type PieceUp, type Support } f
 import { lineAt, stretchesAt } from './stretchesAt.js';
 import { bandsOf, type FacedWall } from './wallsFaced.js';
 
-/** Timber no further than this beyond an end of a piece carries it, mm: more than the gap that is left there, less than any bay. */
-const GAP = 15;
-
 /** A timber that runs along a wall, no further from its line than this, is on this side of it, mm: a wall may be measured short. */
 const AT_WALL = 50;
 
-/** The timbers that some of a piece lies on, those that run the way of the rows too. */
-export function timbersUnder({ frame, supports, crosspieces }: LaidPart, up: PieceUp): Timber[] {
+/** How far beyond an end of a piece timber may be that carries it, grid steps: the gap that is left there, as wide as it may come out. */
+export function gapAtEnds(set: RuleSet): number {
+  const widest = Math.max(...GAPS.map((key) => greatestOf(lookUp(set, key) as RuleValue)));
+  return toGrid(widest) + toGrid(numberOf(set, 'cut.tolerance'));
+}
+
+const GAPS = ['perimeter.gap', 'joint.gap', 'edgeJoint.gap'] as const;
+
+/** The timbers that some of a piece lies on, those that run the way of the rows too; `gap` as in {@link gapAtEnds}. */
+export function timbersUnder({ frame, supports, crosspieces }: LaidPart, up: PieceUp, gap: number): Timber[] {
   const under = [
-    ...supports.filter((support) => reachesUnder(support, up)),
-    ...crosspieces.filter((crosspiece) => crossesUnder(crosspiece, up)),
+    ...supports.filter((support) => reachesUnder(support, up, gap)),
+    ...crosspieces.filter((crosspiece) => crossesUnder(crosspiece, up, gap)),
   ];
   return under.map(({ joist }) => timberOf(joist, frame));
 }
@@ -54,23 +61,21 @@ const timberOf = (joist: Joist, frame: LaidPart['frame']): Timber => ({
 });
 
 /** Whether some of a timber's centre line lies under a piece, its ends counted. */
-function reachesUnder({ low, high, centre }: Support, { outline, ...up }: PieceUp): boolean {
+function reachesUnder({ low, high, centre }: Support, { outline, ...up }: PieceUp, gap: number): boolean {
   const [from, to] = [Math.max(low, up.low), Math.min(high, up.high)];
   if (from >= to) return false;
   const [first, last] = [centre(from), centre(to)];
-  if (Math.max(first, last) < up.near - toGrid(GAP) || Math.min(first, last) > up.far + toGrid(GAP)) return false;
+  if (Math.max(first, last) < up.near - gap || Math.min(first, last) > up.far + gap) return false;
   return bandsOf(outline, from, to).some(([foot, head]) =>
     [foot + 1, Math.round((foot + head) / 2), head - 1].some((level) =>
-      stretchesAt(outline, level).some(
-        ([start, end]) => start - toGrid(GAP) <= centre(level) && centre(level) <= end + toGrid(GAP),
-      ),
+      stretchesAt(outline, level).some(([start, end]) => start - gap <= centre(level) && centre(level) <= end + gap),
     ),
   );
 }
 
 /** Whether a timber that runs the way of the rows lies under a piece, or under the long joint at an edge of it. */
-function crossesUnder({ near, far, level }: Crosspiece, { outline, low, high }: PieceUp): boolean {
-  if (level < low - toGrid(GAP) || level > high + toGrid(GAP)) return false;
+function crossesUnder({ near, far, level }: Crosspiece, { outline, low, high }: PieceUp, gap: number): boolean {
+  if (level < low - gap || level > high + gap) return false;
   const within = Math.max(low + 1, Math.min(high - 1, level));
   return stretchesAt(outline, within).some(([start, end]) => near <= end && start <= far);
 }

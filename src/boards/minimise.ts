@@ -53,6 +53,9 @@ export function minimise(
   const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
   const isDone = (): boolean => found !== undefined && lowest() >= found.values[objective];
   let inTurn = candidates;
+  const putInOrder = (): void => {
+    if (!isDone() && steps.left > 0) inTurn = likeliestFirst(candidates, aim, (found?.values[objective] ?? Infinity) - 1);
+  };
   const ask = (most: number, round: number): Layout | undefined => {
     for (const candidate of inTurn) {
       const laid = layoutWithin(candidate, aim, most, { round, steps });
@@ -83,12 +86,12 @@ export function minimise(
   };
   if (!isDone()) keep(redivided(candidates, aim, found));
   // Where something counts before, few layouts serve, and steps are short: the likeliest rows come first from the start.
-  if (caps.length > 0 && !isDone()) inTurn = likeliestFirst(candidates, aim, (found?.values[objective] ?? Infinity) - 1);
+  if (caps.length > 0) putInOrder();
   upwards(STEPS_AT_FIRST, FIRST_ASKED);
   downwards(STEPS_AT_FIRST);
   upwards(STEPS_AT_FIRST);
   if (!isDone()) keep(redivided(candidates, aim, found));
-  if (!isDone() && steps.left > 0) inTurn = likeliestFirst(candidates, aim, (found?.values[objective] ?? Infinity) - 1);
+  putInOrder();
   downwards(STEPS_OF_STEP / 2);
   downwards(STEPS_OF_STEP);
   // All that are left, where there is nothing else to spend them on.

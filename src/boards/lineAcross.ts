@@ -55,7 +55,7 @@ export function lineAcross(
   const reached = slabs.slice(possible.first, possible.last + 1);
   const isExact = reached.every((slab) => slab.isExact);
   const isLast = (goesOn: (span: Span) => boolean): boolean => isExact && !reached.some(({ spans }) => spans.some(goesOn));
-  const joists = joistsAt(problem, part, { low: own[0].low, high: own[own.length - 1].high });
+  const joists = joistsAt(problem, part, { low: reached[0].low, high: reached[reached.length - 1].high });
   const places = unionOf(own.flatMap(({ spans }) => spans)).flatMap(([from, to], cluster): Place[] => [
     { near: from, far: from, joist: -1, cluster, isLast: isLast(([a, b]) => a < from && b >= from) },
     ...joists.filter(({ near, far }) => far > from && near < to).map((joist) => ({ ...joist, cluster, isLast: false })),
@@ -140,11 +140,13 @@ function greatestWithin(slabs: readonly Slab[], [near, far]: Span): Connected | 
 
 type Crossed = Pick<Place, 'near' | 'far' | 'joist'>;
 
-/** Where joists cross these levels, or a joint on them could. */
-function joistsAt({ stocks }: PlacementProblem, part: Part, { low, high }: Edges): Crossed[] {
+/** Where joists that reach these levels cross them, or a joint on them could. */
+function joistsAt({ stocks, rules }: PlacementProblem, part: Part, { low, high }: Edges): Crossed[] {
   const widest = Math.max(...stocks.map(({ width }) => width));
   const levels = part.parallel ? [0] : [Math.max(0, low - widest), Math.min(part.depth, high + widest)];
+  const slack = rules.wallGap.greatest;
   return part.joists
+    .filter((joist) => joist.low <= high + slack && joist.high >= low - slack)
     .map(({ centre, index }) => {
       const at = levels.map(centre);
       return { near: Math.min(...at), far: Math.max(...at), joist: index };
@@ -159,7 +161,9 @@ function isAllowed({ rules }: PlacementProblem, part: Part, from: Place, to: Pla
   if (to.near - from.near < rules.pieceLength) return false;
   // A joist on the line of a wall carries what ends at the gap before it.
   const [low, high] = isWall.map((wall) => (wall ? rules.wallGap.nominal : 0));
-  return joists.filter(({ near }) => near >= from.near - low && near <= to.near + high).length >= rules.pieceSupports;
+  const under = joists.filter(({ near }) => near >= from.near - low && near <= to.near + high);
+  // Of a joist that a wall parts, both pieces are at one place.
+  return new Set(under.map(({ near }) => near)).size >= rules.pieceSupports;
 }
 
 /** The length of what lies there from the longest board, with one cut. */

@@ -5,6 +5,8 @@ import { type LengthWeight, lengthWeights, weightOf } from './lengthWeights.js';
 import { type Line, leastOf, lineAcross, type SlabRange, sizeOf } from './lineAcross.js';
 import { leastKerf, longestOf } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
+import type { RowLayout } from './rowLayouts.js';
+import { sliversOn } from './rowSets.js';
 
 /** A row that has part of some slabs, and all ways to divide it. */
 export interface WeighedLine extends Line {
@@ -19,6 +21,9 @@ export interface WeighedLine extends Line {
 /** A ceiling as it is whatever its rows are. */
 export interface AnyRows {
   readonly problem: PlacementProblem;
+  /** The divisions that are searched, and how many slivers they leave: others that leave more are not looked at. */
+  readonly searched: readonly RowLayout[];
+  readonly slivers: number;
   readonly lengths: readonly LengthWeight[];
   /** Length and width of the greatest board, each with one cut. */
   readonly long: number;
@@ -33,7 +38,7 @@ export interface AnyRows {
 /** Weights of lengths that are kept, those that tell most by themselves. */
 const MOST_LENGTHS = 14;
 
-export function anyRowsOf(problem: PlacementProblem): AnyRows {
+export function anyRowsOf(problem: PlacementProblem, searched: readonly RowLayout[]): AnyRows {
   const kerf = leastKerf(problem);
   const long = longestOf(problem).length + kerf;
   const wide = Math.max(...problem.stocks.map(({ width }) => width)) + kerf;
@@ -53,7 +58,7 @@ export function anyRowsOf(problem: PlacementProblem): AnyRows {
       joints: least(({ joist }) => (joist < 0 ? 0 : 1)),
     };
   });
-  return { problem, lengths, long, wide, kerf, slabs, line };
+  return { problem, searched, slivers: sliversOn(problem, searched[0]), lengths, long, wide, kerf, slabs, line };
 }
 
 /** What cannot be divided asks for nothing: it is no row of any layout. */

@@ -9,11 +9,14 @@ import type { PlacedRow } from './rowSets.js';
 import { type RowSpace, rowSpace } from './rowSpace.js';
 import { searchRows } from './searchRows.js';
 
-/** Steps of one search. */
-const MOST_STEPS = 20_000;
-
 /** Whether a linear programme, or a search with some of the steps that are left, says that rows like these take so many boards. */
-export function askedByProgram(problem: PlacementProblem, rows: readonly RangedRow[], boards: number, steps: Steps): boolean {
+export function askedByProgram(
+  problem: PlacementProblem,
+  rows: readonly RangedRow[],
+  boards: number,
+  steps: Steps,
+  most: number,
+): boolean {
   const space = spaceOf(problem, rows);
   if (space === undefined) return false;
   const candidate = candidateOf(space);
@@ -22,10 +25,10 @@ export function askedByProgram(problem: PlacementProblem, rows: readonly RangedR
   const aim = { objective: 0, caps: [] };
   boundBelow(candidate, aim, boards - 1);
   if (candidate.least >= boards) return true;
-  if (candidate.root === undefined) return false;
+  const allowed = { left: Math.min(most, steps.left) };
+  if (candidate.root === undefined || allowed.left <= 0) return false;
   boundInPairs(candidate, aim, steps);
   if (candidate.least >= boards) return true;
-  const allowed = { left: Math.min(MOST_STEPS, steps.left) };
   const before = allowed.left;
   const found = searchRows(space, { ...aim, most: boards - 1 }, candidate.root, allowed);
   steps.left -= before - allowed.left;
@@ -39,7 +42,7 @@ function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpac
     const width = Math.max(...heights);
     names.set(line, names.get(line) ?? names.size);
     const key = `${names.get(line)} ${heights.join(' ')}`;
-    const graph = graphs.get(key) ?? graphOf(problem, line, heights);
+    const graph = graphs.get(key) ?? graphOf(line, heights);
     graphs.set(key, graph);
     return isDivided(graph) ? [{ part, row, band: { ...first, width }, runs: [], graph }] : [];
   });
@@ -59,7 +62,7 @@ function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpac
   ]);
 }
 
-function graphOf({ rules }: PlacementProblem, { places, pieces }: RangedRow['line'], heights: readonly number[]): RowGraph {
+function graphOf({ places, pieces }: RangedRow['line'], heights: readonly number[]): RowGraph {
   const starts = new Int32Array(places + 1);
   for (const { from } of pieces) starts[from + 1]++;
   for (let place = 0; place < places; place++) starts[place + 1] += starts[place];
@@ -69,10 +72,9 @@ function graphOf({ rules }: PlacementProblem, { places, pieces }: RangedRow['lin
     starts,
     to: new Int32Array(pieces.map(({ to }) => to)),
     narrow: heights.length > 1,
-    piece: pieces.map(({ cut, height }): PossiblePiece | undefined => {
-      if (cut === undefined) return undefined;
-      const ends = { from: 0, to: 0, lowMeets: 'board' as const, highMeets: 'board' as const };
-      return { ...ends, nominal: cut, cut, give: rules.greatestExcess, width: heights[height] };
+    piece: pieces.map(({ cut, nominal, give, height }): PossiblePiece | undefined => {
+      if (cut === undefined || heights[height] === 0) return undefined;
+      return { from: 0, to: 0, lowMeets: 'board', highMeets: 'board', nominal, cut, give, width: heights[height] };
     }),
     joist: new Int32Array(pieces.map(({ joist }) => joist)),
     run: new Int32Array(pieces.length),

@@ -10,7 +10,7 @@ import type { RangedRow } from './rowRange.js';
 export function askedByWeights(any: AnyRows, rows: readonly RangedRow[], boards: number): boolean {
   const { lengths, kerf, wide } = any;
   return widthWeights(any, rows).some((ofWidth) => {
-    const widths = rows.map(({ heights }) => heights.map((height) => weightOf(ofWidth, height + kerf, wide)));
+    const widths = rows.map(({ heights }) => heights.map((height) => (height > 0 ? weightOf(ofWidth, height + kerf, wide) : 0)));
     return lengths.some((ofLength, at) => {
       const { most, atHand } = boardsBy(any, ofLength, ofWidth);
       const sum = rows.reduce((all, { line }, row) => all + worthOf(line, at, widths[row]), 0);

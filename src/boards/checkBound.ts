@@ -7,6 +7,7 @@ import { placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { provenBoards } from './provenBoards.js';
 import { relax } from './relax.js';
+import type { RowLayout } from './rowLayouts.js';
 import type { RowSpace } from './rowSpace.js';
 import { rowSpaces } from './rowSpaces.js';
 import { searchRows } from './searchRows.js';
@@ -68,16 +69,27 @@ export function checkBound(check: BoundCheck): boolean {
   const problem = placementProblem(request);
   const spaces = rowSpaces(problem, ['boards']);
   if (spaces.length === 0) return false;
-  const { takes, takesBeside } = onAnyRows(problem);
+  const { takes, takesBeside } = onAnyRows(
+    problem,
+    spaces.map(({ set }) => set.layout),
+    STEPS,
+  );
   const holds = bound <= 0 || takes(bound);
-  const isProven = spaces.every((space, at) => {
-    const entry = certificate.divisions[at];
-    const widths = space.set.layout.bands.map(({ width }) => width / 1000).join(' ');
-    if (entry?.rowWidths.join(' ') !== widths) return false;
+  const isProven = (space: RowSpace, entry: CertifiedRows | undefined): boolean => {
+    if (entry === undefined || entry.rowWidths.join(' ') !== widthsOf(space.set.layout)) return false;
     return byPrices(space, entry, bound) || (entry.pieces === undefined && (holds || bySearch(space, bound)));
-  });
-  return isProven && (holds || takesBeside(bound));
+  };
+  if (!spaces.every((space, at) => isProven(space, certificate.divisions[at]))) return false;
+  const others = certificate.divisions;
+  const isSettled = (rows: RowLayout): boolean => {
+    const [space] = rowSpaces(problem, ['boards'], [rows]);
+    const entry = others.find(({ rowWidths }) => rowWidths.join(' ') === widthsOf(rows));
+    return space === undefined || isProven(space, entry);
+  };
+  return holds || takesBeside(bound, isSettled);
 }
+
+const widthsOf = ({ bands }: RowLayout): string => bands.map(({ width }) => width / 1000).join(' ');
 
 function byPrices(space: RowSpace, { pieces, boards }: CertifiedRows, bound: number): boolean {
   if (bound <= 0) return true;

@@ -10,6 +10,7 @@ import { type PlacementProblem, placementProblem } from './placementProblem.js';
 import { type PlacementRequest, placementRequestSchema } from './placementRequest.js';
 import { boundedRows, boundReason, moreReason } from './reasons.js';
 import { whyInfeasible } from './relaxations.js';
+import type { RowLayout } from './rowLayouts.js';
 
 /** What layouts are compared by, each the less the better; and what is looked at first to find one that is best in it. */
 const ORDERS: readonly (readonly ObjectiveName[])[] = [
@@ -51,13 +52,14 @@ export function comparePlacements(request: PlacementRequest): BoardLayout[] {
     throw new InfeasibleError(findings, relaxations);
   }
   const [boards] = fewest.best.values;
-  const found = [fewest.best, ...Array.from({ length: MORE + 1 }, (_, more) => atMost(problem, boards + more)).flat()];
+  const on = fewest.proofs.map(({ space }) => space.set.layout);
+  const found = [fewest.best, ...Array.from({ length: MORE + 1 }, (_, more) => atMost(problem, boards + more, on)).flat()];
   const layouts = found.flatMap((each) => told(problem, fewest, boards, each));
   return undominated(layouts);
 }
 
-const atMost = (problem: PlacementProblem, boards: number): (BestLayout | undefined)[] =>
-  ORDERS.map((order) => bestAlone(problem, [...order, 'boards'], [{ name: 'boards', most: boards }]));
+const atMost = (problem: PlacementProblem, boards: number, on: readonly RowLayout[]): (BestLayout | undefined)[] =>
+  ORDERS.map((order) => bestAlone(problem, [...order, 'boards'], [{ name: 'boards', most: boards }], on));
 
 function told(
   problem: PlacementProblem,

@@ -31,9 +31,9 @@ function cutBeside(
   worth: Worth,
 ): HeaviestCut | undefined {
   if (strips === undefined) return undefined;
-  const { pieces, blocks } = strips.ofStock[stock];
+  const { pieces, blocks, across } = strips.ofStock[stock];
   const worthOf = (kind: number): number => ofKind[kind];
-  const beside = blocks ? knownStrips(blocks, worthOf) : likelyStrips(blank, pieces, worthOf);
+  const beside = blocks ? knownStrips(blocks, worthOf) : likelyStrips(blank, pieces, across, worthOf);
   const heaviest = beside && heaviestBeside(blank, worth, beside);
   if (heaviest === undefined) return undefined;
   const { block, ...cut } = heaviest;

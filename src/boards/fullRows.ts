@@ -24,6 +24,11 @@ export function fullRows(problem: PlacementProblem, { low, high, sides }: Reach)
   return found;
 }
 
+/** Widths of the first of two ripped rows that together take `pair`: both alike, and the other one as narrow as it may be. */
+export const outermostWidths = (pair: number, least: number): number[] => [
+  ...new Set([Math.ceil(pair / 2), Math.max(pair - least, Math.ceil(pair / 2))]),
+];
+
 /** Widths of the first of two ripped rows that together take `pair`, the wider one first. */
 export function firstWidths(problem: PlacementProblem, pair: number, least: number): number[] {
   const half = Math.ceil(pair / 2);

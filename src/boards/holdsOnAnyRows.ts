@@ -1,20 +1,18 @@
 import { type AnyRows, anyRowsOf } from './anyRows.js';
-import { askedByProgram } from './askedByProgram.js';
 import { askedByWeights } from './askedByWeights.js';
 import type { PlacementProblem } from './placementProblem.js';
-import { rowFamilies } from './rowLayouts.js';
-import { type RangedRow, type RowRange, rangedRows } from './rowRange.js';
+import type { RowLayout } from './rowLayouts.js';
+import { allRanges, halved, type RangedRow, type Ranges, rangedRows } from './rowRange.js';
+import { isAskedBeside, nameOf, rowsLeft } from './rowsBetween.js';
 
-/** Ranges of divisions that are looked at; programmes that are solved for narrow ones, grid steps, and steps of all searches in them. */
+/** Ranges of divisions that are looked at. */
 const MOST_RANGES = 600;
-const MOST_PROGRAMS = 100;
-const NARROW = 150_000;
-const STEPS = 120_000;
-/** Where a programme does not tell enough of a range so narrow, halving it again would not help. */
-const NARROWEST = 1000;
+/** Steps of all searches on rows that are not searched otherwise, in a room of one part and of several. */
+const STEPS = 1_000_000;
+const STEPS_OF_PARTS = 120_000;
 
 /** Whether the divisions into rows that are searched are all that there are; else some rows between them are not. */
-const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
+export const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
   rowWidths !== undefined ||
   parts.some(({ standing }) => standing.up.length > 0) ||
   (parts.length === 1 && parts[0].clear === undefined);
@@ -26,63 +24,60 @@ const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
 export interface OnAnyRows {
   /** Whether every layout takes so many boards, on the rows that are searched and on others, as a quick look tells. */
   readonly takes: (boards: number) => boolean;
-  /** Whether every layout on rows that are not searched takes so many boards. */
-  readonly takesBeside: (boards: number) => boolean;
+  /** Divisions that are not searched on which fewer boards may do, as far as linear programmes tell. */
+  readonly leftFor: (boards: number) => RowLayout[];
+  /** Whether every layout on rows that are not searched takes so many boards; of some of them that may be known. */
+  readonly takesBeside: (boards: number, isSettled: (rows: RowLayout) => boolean) => boolean;
   /** Whether every layout on rows that are not searched has so many butt joints. */
   readonly hasJointsBeside: (joints: number) => boolean;
 }
 
-/** Where there are no rows but those that are searched, a quick look tells nothing of them, and all holds of the others. */
-export function onAnyRows(problem: PlacementProblem): OnAnyRows {
-  if (areAllSearched(problem)) return { takes: () => false, takesBeside: () => true, hasJointsBeside: () => true };
+/** `searched` are the divisions that are searched, with so many steps. Where there are no rows but those that are searched, a quick look tells nothing of them, and all holds of the others. */
+export function onAnyRows(problem: PlacementProblem, searched: readonly RowLayout[], budget: number): OnAnyRows {
+  if (areAllSearched(problem))
+    return { takes: () => false, leftFor: () => [], takesBeside: () => true, hasJointsBeside: () => true };
   let known: AnyRows | undefined;
   const any = (): AnyRows => {
-    known ??= anyRowsOf(problem);
+    known ??= anyRowsOf(problem, searched);
     return known;
   };
+  // Where several parts vary, a programme tells little of them together.
+  const isOne = problem.parts.length === 1;
+  const most = Math.min(2 * budget, isOne ? STEPS : STEPS_OF_PARTS);
+  const names = new Set(searched.map(nameOf));
+  let proven = 0;
+  const keep = (boards: number, holds: boolean): boolean => {
+    if (holds) proven = Math.max(proven, boards);
+    return holds;
+  };
   return {
-    takes: (boards) => holdsOnRanges(any(), 'all', (rows) => askedByWeights(any(), rows, boards)),
-    takesBeside: (boards) => {
-      if (boards <= 0) return true;
-      let programs = 0;
-      const steps = { left: STEPS };
-      return holdsOnRanges(any(), 'not searched', (rows, width) => {
-        if (askedByWeights(any(), rows, boards)) return true;
-        return width <= NARROW && programs++ < MOST_PROGRAMS && askedByProgram(problem, rows, boards, steps);
-      });
+    takes: (boards) =>
+      keep(
+        boards,
+        holdsOnRanges(any(), 'all', (rows) => askedByWeights(any(), rows, boards)),
+      ),
+    leftFor: (boards) => {
+      if (!isOne) return [];
+      const { rows, isAll } = rowsLeft(any(), boards);
+      keep(boards, isAll && rows.length === 0);
+      return rows.filter((each) => !names.has(nameOf(each)));
     },
+    takesBeside: (boards, isSettled) => boards <= proven || keep(boards, isAskedBeside(any(), boards, { left: most }, isSettled)),
     hasJointsBeside: (joints) =>
       holdsOnRanges(any(), 'not searched', (rows) => rows.reduce((sum, { line }) => sum + line.joints, 0) >= joints),
   };
 }
 
 /** Whether something holds on all divisions, each in some range on which it holds. */
-function holdsOnRanges(
-  any: AnyRows,
-  which: 'all' | 'not searched',
-  holds: (rows: readonly RangedRow[], width: number) => boolean,
-): boolean {
-  const { problem } = any;
-  let open: (readonly RowRange[])[] = [[]];
-  for (const part of problem.parts.keys()) {
-    // In one part each division that stands alone is searched.
-    const isOpen = which === 'all' || problem.parts.length > 1;
-    const families = rowFamilies(problem, part).filter(({ from, to }) => isOpen || to > from);
-    open = open.flatMap((ranges) => families.map((family) => [...ranges, { part, family, from: family.from, to: family.to }]));
-    if (open.length > MOST_RANGES) return false;
-  }
+function holdsOnRanges(any: AnyRows, which: 'all' | 'not searched', holds: (rows: readonly RangedRow[]) => boolean): boolean {
+  const open = allRanges(any, which, MOST_RANGES);
+  if (open === undefined) return false;
   for (let looked = 0; open.length > 0; looked++) {
-    const ranges = open.pop() as readonly RowRange[];
-    const widest = ranges.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));
-    const { from, to } = widest;
-    if (holds(rangedRows(any, ranges), to - from)) continue;
-    if (to - from <= NARROWEST || looked > MOST_RANGES) return false;
-    const middle = Math.floor((from + to) / 2);
-    for (const half of [
-      { from, to: middle },
-      { from: middle + 1, to },
-    ])
-      open.push(ranges.map((range) => (range === widest ? { ...range, ...half } : range)));
+    const ranges = open.pop() as Ranges;
+    if (holds(rangedRows(any, ranges))) continue;
+    const halves = looked > MOST_RANGES ? undefined : halved(ranges);
+    if (halves === undefined) return false;
+    open.push(...halves);
   }
   return true;
 }

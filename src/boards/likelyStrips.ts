@@ -7,11 +7,15 @@ const MOST_SETS = 1500;
 
 /**
  * The most that strips side by side can be worth, by what they measure together: no piece is longer than the room, and together they
- * are no larger than strips of those widths side by side. What can be cut from one board is among such sets, and perhaps more.
+ * are no larger than what strips of those widths take of a board's width, `across`, by the room. What can be cut from one board is among such sets, and perhaps more.
  * Nothing where there are too many to compare.
  */
-export function likelyStrips(blank: Blank, pieces: StripPieces, worthOf: (kind: number) => number): BestStrips | undefined {
-  const across = widestAcross(blank, pieces.widths);
+export function likelyStrips(
+  blank: Blank,
+  pieces: StripPieces,
+  across: number,
+  worthOf: (kind: number) => number,
+): BestStrips | undefined {
   const order = [...pieces.names.keys()].sort((a, b) => pieces.sizes[a] - pieces.sizes[b]);
   let fillings: Fillings = nothingFilled();
   const stages = [{ from: 0, fillings }];
@@ -44,14 +48,14 @@ function blockOf(fillings: Fillings, filling: number, { names }: StripPieces, le
 }
 
 /** The most that whole strips of these widths take of a board's width. */
-function widestAcross({ width, kerf }: Blank, widths: readonly number[]): number {
+export function widestAcross({ width, kerf }: Pick<Blank, 'width' | 'kerf'>, widths: readonly number[]): number {
   const across = width + kerf;
   let sums = new Set([0]);
   for (const each of new Set(widths)) {
     const more = new Set<number>();
-    for (const sum of sums) for (let all = sum; all <= across; all += each + kerf) more.add(all);
+    for (const sum of sums) for (let all = sum; all <= across && more.size <= MOST_SETS; all += each + kerf) more.add(all);
+    if (more.size > MOST_SETS) return across;
     sums = more;
-    if (sums.size > MOST_SETS) return across;
   }
   return Math.max(...sums);
 }

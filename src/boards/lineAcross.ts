@@ -3,6 +3,7 @@ import type { Slab, Span } from './crossSections.js';
 import type { Part } from './partsOf.js';
 import { leastKerf, longestOf } from './pieceKinds.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { fitsLength } from './possiblePieces.js';
 
 /** What may lie from one place of a row to another. */
 interface Across {
@@ -10,6 +11,9 @@ interface Across {
   readonly to: number;
   /** Its length, at the least; nothing where there is no ceiling between the two. */
   readonly cut: number | undefined;
+  /** The same between the middles of its joints, and how much shorter it may be left at the most. */
+  readonly nominal: number;
+  readonly give: number;
   /** Among the heights of the row: from which slab to which it reaches. */
   readonly height: number;
   /** Which of the problem's joists its far end is on; -1 for none. */
@@ -29,6 +33,9 @@ export interface SlabRange {
   readonly first: number;
   readonly last: number;
 }
+
+/** Where there is no ceiling. */
+const NOTHING = { cut: undefined, nominal: 0, give: 0, height: -1 };
 
 interface Place {
   readonly near: number;
@@ -72,22 +79,44 @@ export function lineAcross(
     for (let k = i + 1; k < places.length; k++) {
       const to = places[k];
       if (to.cluster !== from.cluster) {
-        if (k === i + 1) pieces.push({ from: i, to: k, cut: undefined, height: -1, joist: -1 });
+        if (k === i + 1) pieces.push({ ...NOTHING, from: i, to: k, joist: -1 });
         break;
       }
-      const gap = (place: Place): number => (place.joist < 0 ? 0 : rules.jointGap / 2);
-      const most = greatestWithin(own, [from.far + gap(from), to.near - gap(to)]);
+      const between = spanBetween(problem, from, to);
+      const most = greatestWithin(own, between);
       if (most === undefined) {
-        pieces.push({ from: i, to: k, cut: undefined, height: -1, joist: to.joist });
+        pieces.push({ ...NOTHING, from: i, to: k, joist: to.joist });
         continue;
       }
-      const cut = most.to - most.from;
-      if (cut > longest) break;
+      const size = sizeBetween(problem, from, to, between, most);
+      if (size.cut > longest) break;
       const height = placeOf(held.first + most.first, held.first + most.last);
-      if (isAllowed(problem, part, from, to, joists)) pieces.push({ from: i, to: k, cut, height, joist: to.joist });
+      const fits = problem.stocks.some(({ length }) => fitsLength(problem, length, size));
+      if (fits && isAllowed(problem, part, from, to, joists)) pieces.push({ ...size, from: i, to: k, height, joist: to.joist });
     }
   });
   return { places: places.length, pieces, heights };
+}
+
+/** What is left between two places, beside the gaps at joints on them. */
+function spanBetween({ rules }: PlacementProblem, from: Place, to: Place): Span {
+  const gap = ({ joist }: Place): number => (joist < 0 ? 0 : rules.jointGap / 2);
+  return [from.far + gap(from), to.near - gap(to)];
+}
+
+/** How long a piece is at the least that reaches so far between two places, and how much shorter it may be left at the most. */
+function sizeBetween(
+  { rules }: PlacementProblem,
+  from: Place,
+  to: Place,
+  [near, far]: Span,
+  most: Connected,
+): { readonly cut: number; readonly nominal: number; readonly give: number } {
+  const cut = most.to - most.from;
+  // An end that is not at a joint for certain may be at a wall.
+  const atJoints = [from.joist >= 0 && most.from === near, to.joist >= 0 && most.to === far];
+  const give = atJoints.reduce((sum, isAt) => sum + (isAt ? rules.jointGive : Math.max(rules.jointGive, rules.wallGive)), 0);
+  return { cut, nominal: cut + (atJoints.filter(Boolean).length * rules.jointGap) / 2, give };
 }
 
 /** Spans that touch or overlap as one. */

@@ -28,31 +28,32 @@ export interface Minimised {
   readonly least: number;
 }
 
-/**
- * Brings an objective down over all divisions into rows, beginning with a layout that may be known; `isLeast` may tell of a value that
- * no layout at all is below.
- */
-export function minimise(
-  candidates: readonly Candidate[],
-  aim: Aim,
-  known: Layout | undefined,
-  steps: Steps,
-  isLeast?: (value: number) => boolean,
-): Minimised {
+/** What is known of divisions that are not searched. */
+export interface Beside {
+  /** Whether no layout at all is below a value. */
+  readonly isLeast: (value: number) => boolean;
+  /** Other divisions on which a layout may be below it. */
+  readonly othersBelow: (value: number) => readonly Candidate[];
+}
+
+/** Brings an objective down over divisions into rows, to which others may come, beginning with a layout that may be known. */
+export function minimise(candidates: Candidate[], aim: Aim, known: Layout | undefined, steps: Steps, beside?: Beside): Minimised {
   const { objective, caps } = aim;
   for (const each of candidates) turnTo(each, objective);
   let found: Layout | undefined;
+  let isLeast = false;
   const keep = (layout: Layout | undefined): void => {
     if (layout === found) return;
     found = layout;
     const value = found?.values[objective];
-    if (value === undefined || !isLeast?.(value)) return;
+    isLeast = value !== undefined && beside?.isLeast(value) === true;
+    if (value === undefined || !isLeast) return;
     for (const each of candidates) each.least = Math.max(each.least, value);
   };
   keep(quickest(candidates, aim, known));
   const lowest = (): number => Math.min(...candidates.map(({ least }) => least));
   const isDone = (): boolean => found !== undefined && lowest() >= found.values[objective];
-  let inTurn = candidates;
+  let inTurn: readonly Candidate[] = candidates;
   const putInOrder = (): void => {
     if (!isDone() && steps.left > 0) inTurn = likeliestFirst(candidates, aim, (found?.values[objective] ?? Infinity) - 1);
   };
@@ -84,19 +85,30 @@ export function minimise(
       keep(better);
     }
   };
+  const bringOthers = (): void => {
+    if (isLeast || beside === undefined) return;
+    const others = beside.othersBelow(found?.values[objective] ?? MOST);
+    for (const each of others) turnTo(each, objective);
+    candidates.push(...others);
+    keep(quickest(others, aim, found));
+  };
   if (!isDone()) keep(redivided(candidates, aim, found));
   // Where something counts before, few layouts serve, and steps are short: the likeliest rows come first from the start.
   if (caps.length > 0) putInOrder();
   upwards(STEPS_AT_FIRST, FIRST_ASKED);
   downwards(STEPS_AT_FIRST);
   upwards(STEPS_AT_FIRST);
+  bringOthers();
   if (!isDone()) keep(redivided(candidates, aim, found));
   putInOrder();
   downwards(STEPS_OF_STEP / 2);
   downwards(STEPS_OF_STEP);
   // All that are left, where there is nothing else to spend them on.
-  const open = candidates.filter(({ least }) => least < (found?.values[objective] ?? Infinity));
-  upwards(open.length > 1 ? STEPS_OF_PROOF : Math.max(STEPS_OF_PROOF, steps.left));
+  for (let round = STEPS_OF_PROOF; !isDone() && steps.left > 0; round *= 2) {
+    const open = candidates.filter(({ least }) => least < (found?.values[objective] ?? Infinity));
+    upwards(Math.max(round, steps.left / open.length));
+    if (round > steps.left) break;
+  }
   const least = Math.min(lowest(), found?.values[objective] ?? Infinity);
   return { found, sure: found === undefined ? lowest() === Infinity : isDone(), least };
 }

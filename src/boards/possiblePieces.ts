@@ -86,5 +86,8 @@ export function isPossible({ rules, stocks }: PlacementProblem, band: Band, piec
 }
 
 /** Whether a board of this length can be the piece: cut from it, or used uncut and a little short. */
-export const fitsLength = ({ rules }: Pick<PlacementProblem, 'rules'>, length: number, piece: PossiblePiece): boolean =>
-  piece.cut <= length || (piece.cut - length <= piece.give && piece.nominal - length <= rules.greatestExcess);
+export const fitsLength = (
+  { rules }: Pick<PlacementProblem, 'rules'>,
+  length: number,
+  piece: Pick<PossiblePiece, 'cut' | 'give' | 'nominal'>,
+): boolean => piece.cut <= length || (piece.cut - length <= piece.give && piece.nominal - length <= rules.greatestExcess);

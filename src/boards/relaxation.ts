@@ -26,8 +26,12 @@ export interface Cap {
 export interface SettledStrips {
   /** Per kind: how many there are; Infinity for kinds that nothing goes beside. */
   readonly counts: Float64Array;
-  /** Per stock: those that it can give, and their blocks, unless there are too many. */
-  readonly ofStock: readonly { readonly pieces: StripPieces; readonly blocks: readonly StripBlock[] | undefined }[];
+  /** Per stock: those that it can give, their blocks, unless there are too many, and else what they take of its width at the most. */
+  readonly ofStock: readonly {
+    readonly pieces: StripPieces;
+    readonly blocks: readonly StripBlock[] | undefined;
+    readonly across: number;
+  }[];
 }
 
 /** Whether there are only so many pieces of a kind. */

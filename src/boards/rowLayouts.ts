@@ -1,9 +1,10 @@
 import { fromGrid } from '../survey/grid.js';
 import { problem, refuse } from '../survey/inputError.js';
 import type { Edges } from './box.js';
-import { eachFullRows, firstWidths, fullRows, wholeWidths } from './fullRows.js';
+import { eachFullRows, firstWidths, fullRows, outermostWidths, wholeWidths } from './fullRows.js';
 import type { Part } from './partsOf.js';
 import type { PlacementProblem } from './placementProblem.js';
+import { preferredOrder } from './preferredOrder.js';
 import { type Reach, reachOf } from './reachOf.js';
 import { pinnedAroundLocked, rowsAroundLocked } from './rowsAroundLocked.js';
 import { rowsAtCorners } from './rowsAtCorners.js';
@@ -52,9 +53,12 @@ export interface RowFamily {
  *
  * Every division of one part goes with every division of another, the first few of each where there are many: those with fewest ripped
  * rows.
+ *
+ * In a room that is no plain rectangle a search for few boards begins with the least row and the balanced pair, and goes on where fewer
+ * boards may do (rowsBetween.ts); `every`: no fewer than elsewhere.
  */
-export function rowLayouts(problem: PlacementProblem): RowLayout[] {
-  const ofParts = problem.parts.map((part, index) => rowsOfPart(problem, part, index));
+export function rowLayouts(problem: PlacementProblem, every = false): RowLayout[] {
+  const ofParts = problem.parts.map((part, index) => rowsOfPart(problem, part, index, every));
   if (ofParts.length > 1) for (const rows of ofParts) rows.sort((a, b) => rippedIn(a) - rippedIn(b));
   let each = 1;
   while ((each + 1) ** ofParts.length <= MOST_LAYOUTS) each++;
@@ -71,7 +75,7 @@ const rippedIn = (bands: readonly Band[]): number => bands.filter(({ ripped }) =
 const asLayout = (bands: readonly Band[]): RowLayout => ({ gap: bands[0].gap, bands });
 
 /** Rows of one part: bands from its low side up. */
-function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[][] {
+function rowsOfPart(problem: PlacementProblem, part: Part, index: number, every: boolean): Band[][] {
   const reach = reachOf(part, problem.rules.wallGap);
   const bandsOf = (widths: readonly number[], gap: number, shift?: number): Band[] =>
     bandsFrom(problem, reach, index, widths, gap, shift);
@@ -91,6 +95,7 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
   }
   // A room in one part is turned about once it is known which of its divisions are worth it.
   const isOnOneSide = problem.parts.length > 1 && wishesIn(problem).rows;
+  const isFollowed = part.clear !== undefined && problem.parts.length === 1 && preferredOrder(problem.prefer)[0] === 'boards';
   const layouts: Band[][] = [];
   const seen = new Set<string>();
   const add = (widths: readonly number[], gap: number): void => {
@@ -104,7 +109,8 @@ function rowsOfPart(problem: PlacementProblem, part: Part, index: number): Band[
   const { nominal } = problem.rules.wallGap;
   eachFullRows(problem, reach, add, (full, pair, { to }) => {
     const least = Math.max(problem.rules.rowWidth, 1);
-    for (const first of firstWidths(problem, pair, least)) if (first <= to) add([first, ...full, pair - first], nominal);
+    const firsts = isFollowed && !every ? outermostWidths(pair, least) : firstWidths(problem, pair, least);
+    for (const first of firsts) if (first <= to) add([first, ...full, pair - first], nominal);
   });
   for (const widths of rowsAtCorners(problem, part, reach)) add(widths, nominal);
   return layouts;

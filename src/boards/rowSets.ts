@@ -29,10 +29,10 @@ export interface RowSet {
 /**
  * Every way to divide the room into rows that an answer may need. Rows that can be divided alike share one network. Of divisions
  * that leave slivers, parts of a row narrower than a row may be, only those with fewest are kept. Rows are parted at necks; where on
- * no division they could then keep their joints apart, as many of them as can.
+ * no division they could then keep their joints apart, as many of them as can. `more` divisions are looked at with them.
  */
-export function rowSets(problem: PlacementProblem): RowSet[] {
-  const rows = undominatedRows(problem, rowLayouts(problem));
+export function rowSets(problem: PlacementProblem, more: readonly RowLayout[] = []): RowSet[] {
+  const rows = [...undominatedRows(problem, rowLayouts(problem)), ...more];
   const layouts = wishesIn(problem).rows ? bothWays(problem, rows) : rows;
   const words = wordsFor(problem);
   const parted = setsOn(problem, layouts);
@@ -132,12 +132,17 @@ function findRow(problem: PlacementProblem, band: Band, place: string, graphs: M
       : place;
   const graph = graphs.get(key) ?? rowGraph(runsOf(problem, part, band, stretches));
   graphs.set(key, graph);
-  const narrow = ({ outline }: Stretches['shaped'][number]): boolean => {
-    const { low, high } = extentOf(outline);
-    return high - low < problem.rules.rowWidth;
-  };
-  return { graph, slivers: stretches.shaped.filter(narrow).length };
+  return { graph, slivers: sliversAmong(problem, stretches) };
 }
+
+function sliversAmong({ rules }: PlacementProblem, { shaped }: Stretches): number {
+  const heights = shaped.map(({ outline }) => extentOf(outline)).map(({ low, high }) => high - low);
+  return heights.filter((height) => height < rules.rowWidth).length;
+}
+
+/** How many slivers the rows of a division leave. */
+export const sliversOn = (problem: PlacementProblem, { bands }: RowLayout): number =>
+  bands.reduce((sum, band) => sum + sliversAmong(problem, stretchesOf(problem, problem.parts[band.part], band)), 0);
 
 /** Rows of which this is the same can be divided alike: as many boards could fill them, and the same joists lie over them. */
 function likeness({ stocks, parts, rules }: PlacementProblem, band: Band, { plain }: Stretches): string {

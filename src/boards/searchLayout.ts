@@ -2,6 +2,7 @@ import { type BestLayout, bestAlone, bestLayout, type Outcome } from './bestLayo
 import type { Certificate } from './certificate.js';
 import { certificateOf } from './certificateOf.js';
 import { compareInOrder } from './compareInOrder.js';
+import { areAllSearched } from './holdsOnAnyRows.js';
 import type { Laid } from './laid.js';
 import { laidFrom } from './laidFrom.js';
 import { inOrder } from './measures.js';
@@ -67,7 +68,7 @@ export function hasLayout(problem: PlacementProblem): boolean {
   const endless = problem.stocks.every(({ board }) => board.available === undefined);
   const may = rowSets(problem).map(staggering());
   if (endless && may.includes(true)) return true;
-  if (may.every((each) => each === false)) return false;
+  if (areAllSearched(problem) && may.every((each) => each === false)) return false;
   return bestAlone({ ...problem, request: { ...problem.request, budget: STEPS_OF_ANY } }, ['boards']) !== undefined;
 }
 

@@ -1,3 +1,4 @@
+import { widestAcross } from './likelyStrips.js';
 import type { SettledStrips } from './relaxation.js';
 import { countsOf, type RowPath } from './rowPath.js';
 import type { RowSpace } from './rowSpace.js';
@@ -25,7 +26,8 @@ export function settledStrips(space: RowSpace, fixed: readonly RowPath[]): Settl
       sizes: names.map((kind) => kinds[kind].sizes[stock]),
       counts: names.map((kind) => counts[kind]),
     };
-    return { pieces, blocks: stripBlocks(blankOf(each), pieces) };
+    const blocks = stripBlocks(blankOf(each), pieces);
+    return { pieces, blocks, across: blocks === undefined ? widestAcross(each, pieces.widths) : each.width + each.kerf };
   });
   return { counts, ofStock };
 }

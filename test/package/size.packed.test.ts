@@ -47,7 +47,7 @@ const kilobytes = (text: string): number => Math.ceil(gzipSync(text, { level: 9 
 // Ceilings in kB after minifying and gzip, zod included: what was measured, and about a tenth more.
 const programs: [string, string, number][] = [
   ['one small function', "import { rectangle } from 'soffitwright'; console.log(rectangle(1, 1));", 26.5],
-  ['the whole core', "import * as core from 'soffitwright'; console.log(core);", 175],
+  ['the whole core', "import * as core from 'soffitwright'; console.log(core);", 180],
 ];
 
 describe('a bundle', () => {

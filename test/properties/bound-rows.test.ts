@@ -35,7 +35,10 @@ function slanting(seed: number): PlacementProblem {
 
 /** Rows that can be divided so that they weigh less than is claimed of all such rows. */
 function tooHeavy(problem: PlacementProblem): string[] {
-  const any = anyRowsOf(problem);
+  const any = anyRowsOf(
+    problem,
+    rowSets(problem).map(({ layout }) => layout),
+  );
   const [part] = problem.parts;
   return rowFamilies(problem, 0).flatMap((family) => {
     const bands = family.bands(family.from);

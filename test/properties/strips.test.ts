@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { heaviestBeside } from '../../src/boards/heaviestBeside.js';
-import { likelyStrips } from '../../src/boards/likelyStrips.js';
+import { likelyStrips, widestAcross } from '../../src/boards/likelyStrips.js';
 import { knownStrips, stripBlocks } from '../../src/boards/stripBlocks.js';
 
 const SEED = 20261126;
@@ -111,7 +111,12 @@ it('strips by what they measure together are never worth less, and none is there
     fc.property(boards, ({ board, wholes, kinds }) => {
       const { pieces, worthOf, each } = stripsOf(kinds);
       const { length, width, kerf } = board;
-      const likely = likelyStrips({ length: length + kerf, width, kerf }, pieces, worthOf);
+      const likely = likelyStrips(
+        { length: length + kerf, width, kerf },
+        pieces,
+        widestAcross({ width, kerf }, pieces.widths),
+        worthOf,
+      );
       const found = likely && heaviestBeside({ length: length + kerf, width, kerf }, wholesOf(wholes), likely);
       expect(found?.value).toBeGreaterThanOrEqual(mostOfBoard(board, wholes, each));
       for (const [at, kind] of found?.block.kinds.entries() ?? [])

@@ -24,6 +24,7 @@ export function askedByProgram(
   if (candidate.least >= boards) return true;
   const aim = { objective: 0, caps: [] };
   boundBelow(candidate, aim, boards - 1);
+  steps.left -= candidate.root?.work ?? 0;
   if (candidate.least >= boards) return true;
   const allowed = { left: Math.min(most, steps.left) };
   if (candidate.root === undefined || allowed.left <= 0) return false;

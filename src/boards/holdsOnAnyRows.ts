@@ -10,6 +10,8 @@ const MOST_RANGES = 600;
 /** Steps of all searches on rows that are not searched otherwise, in a room of one part and of several. */
 const STEPS = 1_000_000;
 const STEPS_OF_PARTS = 120_000;
+/** Steps to tell where fewer boards may do, without searches. */
+const STEPS_OF_PROGRAMS = 100_000;
 
 /** Whether the divisions into rows that are searched are all that there are; else some rows between them are not. */
 export const areAllSearched = ({ parts, rowWidths }: PlacementProblem): boolean =>
@@ -58,7 +60,7 @@ export function onAnyRows(problem: PlacementProblem, searched: readonly RowLayou
       ),
     leftFor: (boards) => {
       if (!isOne) return [];
-      const { rows, isAll } = rowsLeft(any(), boards);
+      const { rows, isAll } = rowsLeft(any(), boards, { left: Math.min(budget, STEPS_OF_PROGRAMS) });
       keep(boards, isAll && rows.length === 0);
       return rows.filter((each) => !names.has(nameOf(each)));
     },

@@ -24,22 +24,25 @@ const NARROW = 150_000;
 /** Divisions that are told of, at the most. */
 const MOST_LEFT = 60;
 /** Steps of one search in a range, and in a single division. */
-const STEPS_OF_RANGE = 3000;
-const STEPS_OF_ONE = 150_000;
+const SEARCHES = { ofRange: 3000, ofOne: 150_000 };
 
 /** Divisions of which programmes do not tell that they take so many boards, and whether of all that are like none of these they do. */
-export function rowsLeft(any: AnyRows, boards: number): { readonly rows: readonly RowLayout[]; readonly isAll: boolean } {
+export function rowsLeft(
+  any: AnyRows,
+  boards: number,
+  steps: Steps,
+): { readonly rows: readonly RowLayout[]; readonly isAll: boolean } {
   const left = new Map<string, RowLayout>();
-  const isAll = walk(any, programs(any, boards), (rows) => {
+  const isAll = walk(any, programs(any, boards, steps, { ofRange: 0, ofOne: 0 }), (rows) => {
     left.set(nameOf(rows), rows);
-    return left.size < MOST_LEFT;
+    return left.size < MOST_LEFT && steps.left > 0;
   });
   return { rows: [...left.values()], isAll };
 }
 
 /** Whether every layout on rows that are not searched takes so many boards; of single divisions that may be known. */
 export const isAskedBeside = (any: AnyRows, boards: number, steps: Steps, isSettled: (rows: RowLayout) => boolean): boolean =>
-  walk(any, programs(any, boards, steps), (rows, isAll) => isAll && isSettled(rows));
+  walk(any, programs(any, boards, steps, SEARCHES), (rows, isAll) => isAll && isSettled(rows));
 
 /** What tells one division into rows from another. */
 export const nameOf = ({ gap, bands }: RowLayout): string =>
@@ -47,13 +50,13 @@ export const nameOf = ({ gap, bands }: RowLayout): string =>
 
 type IsAsked = (rows: readonly RangedRow[], width: number) => boolean;
 
-/** Whether weights, a programme or, where there are steps for it, a search tell that rows take so many boards. */
-function programs(any: AnyRows, boards: number, steps: Steps = { left: 0 }): IsAsked {
+/** Whether weights, a programme or a search of so many steps tell that rows take so many boards. */
+function programs(any: AnyRows, boards: number, steps: Steps, { ofRange, ofOne }: typeof SEARCHES): IsAsked {
   let solved = 0;
   return (rows, width) => {
     if (askedByWeights(any, rows, boards)) return true;
-    if (width > NARROW || solved++ >= MOST_PROGRAMS) return false;
-    return askedByProgram(any.problem, rows, boards, steps, width > 0 ? STEPS_OF_RANGE : STEPS_OF_ONE);
+    if (width > NARROW || steps.left <= 0 || solved++ >= MOST_PROGRAMS) return false;
+    return askedByProgram(any.problem, rows, boards, steps, width > 0 ? ofRange : ofOne);
   };
 }
 

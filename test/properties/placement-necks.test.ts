@@ -32,7 +32,7 @@ const laid = (request: PlacementRequest, neck: number): BoardLayout | undefined 
 describe('rooms with a hatch', { timeout: 120_000 }, () => {
   it('have no more necks for being parted at them, a layout wherever they had one, and no neck that is not told', () => {
     let parted = 0;
-    for (let seed = 1; seed <= 60; seed++) {
+    for (let seed = 1; seed <= 36; seed++) {
       const request = hatchRoom(seed);
       const whole = laid(request, 0);
       const layout = laid(request, 300);

@@ -64,8 +64,8 @@ describe('widths between which nothing new can be cut', () => {
 });
 
 describe('rows of any width', () => {
-  const ROOMS = 25;
-  const TRIED = 5;
+  const ROOMS = 15;
+  const TRIED = 8;
 
   it(`take no fewer boards than is proven of all, in ${ROOMS} rooms with ${TRIED} divisions each by chance`, () => {
     let laid = 0;

@@ -45,7 +45,8 @@ function spaceOf(problem: PlacementProblem, rows: readonly RangedRow[]): RowSpac
     const key = `${names.get(line)} ${heights.join(' ')}`;
     const graph = graphs.get(key) ?? graphOf(line, heights);
     graphs.set(key, graph);
-    return isDivided(graph) ? [{ part, row, band: { ...first, width }, runs: [], graph }] : [];
+    // Where nothing of a row is asked for, it has no width by which others would go beside its pieces.
+    return width > 0 && isDivided(graph) ? [{ part, row, band: { ...first, width }, runs: [], graph }] : [];
   });
   if (placed.length === 0) return undefined;
   const [{ band }] = placed;

@@ -94,6 +94,7 @@ export function lastAlike(before: readonly Heights[], after: readonly Heights[],
   return from + (isCounted(turning.atStart) ? turning.atStart - THIN : THIN - turning.atStart - 1);
 }
 
+/** Rows move with the first row or not at all: 1, 0 or -1 for a strip, a whole number for a set of them. */
 const slopeOf = ({ atStart, atEnd }: Strip, far: number): number => (atEnd - atStart) / far;
 
 function stripsOf(before: readonly Heights[], after: readonly Heights[]): Strip[] {

@@ -28,7 +28,7 @@ export function allRanges({ problem }: AnyRows, which: 'all' | 'not searched', m
   return all;
 }
 
-/** Where one range is to be so narrow, halving it again would not help. */
+/** A range no wider than this is not halved, grid steps. */
 const NARROWEST = 1000;
 
 /** The widest of some ranges. */

@@ -70,7 +70,7 @@ function walk(any: AnyRows, isAsked: IsAsked, mayGoOn: (rows: RowLayout, isAll: 
   for (let looked = 0; open.length > 0; looked++) {
     if (looked > MOST_RANGES) return false;
     const ranges = open.pop() as Ranges;
-    if (isLeftOut(any, ranges, isAsked)) continue;
+    if (needsNoLook(any, ranges, isAsked)) continue;
     const { from, to } = widestOf(ranges);
     const { parts = [], rich = [] } = dividedUp(any, ranges);
     if (parts.length + rich.length === 0 && !mayGoOn(layoutOf(ranges), false)) return false;
@@ -84,7 +84,7 @@ function walk(any: AnyRows, isAsked: IsAsked, mayGoOn: (rows: RowLayout, isAll: 
 }
 
 /** Whether all divisions of ranges leave more slivers than others do, or, where they are more than one, take so many boards for certain. */
-function isLeftOut(any: AnyRows, ranges: Ranges, isAsked: IsAsked): boolean {
+function needsNoLook(any: AnyRows, ranges: Ranges, isAsked: IsAsked): boolean {
   const rows = rangedRows(any, ranges);
   if (rows.reduce((sum, row) => sum + sliversIn(any, row), 0) > any.slivers) return true;
   const { from, to } = widestOf(ranges);

@@ -29,7 +29,8 @@ export interface BoardLayout {
   readonly jointLength: number;
   /**
    * No layout under these rules uses fewer boards, on full rows with at most one ripped at each side; around pieces that are up, on
-   * the rows that go on from them. docs/placement.md says what is left out.
+   * the rows that go on from them; boards cut into whole pieces and one length that is ripped. docs/placement.md says what is left
+   * out, and of rare rooms that are no rectangles in which it is a board too high.
    */
   readonly bound: number;
   /**
